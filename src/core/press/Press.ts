@@ -1,0 +1,28 @@
+/** A press and an assembly as the user describes them. Lengths in mm, pressures in psi, temperatures in °C. */
+export interface Press {
+  readonly name: string;
+  readonly ramBoreMm: number | null;
+  readonly ramRodMm: number | null;
+  readonly rams: number;
+  readonly gaugeDivisionPsi: number | null;
+  readonly platenSetPointC: { readonly upper: number; readonly lower: number } | null;
+  /** What starts the press's own timer. */
+  readonly timerStartsAt: 'button' | 'closing';
+  /** Seconds from that start to press closed (positive when the timer starts earlier). */
+  readonly timerOffsetS: number;
+  readonly timerStepS: number;
+}
+
+export interface Assembly {
+  readonly name: string;
+  readonly ringOuterDiameterMm: number | null;
+  readonly ringInnerDiameterMm: number | null;
+  readonly carrier: string | null;
+  readonly targetC: number;
+  readonly holdS: number;
+  readonly adhesive: string | null;
+  readonly dataSheetRevision: string | null;
+  readonly highestDwellS: number | null;
+  readonly highestPeakC: number | null;
+  readonly leastRecoveryS: number | null;
+}

@@ -1,0 +1,35 @@
+import type { DwellRule, TrialStatistics } from '../trial/TrialResult.ts';
+
+/** What a trial proves, for one assembly on one press. A new acceptance makes a new version; none is ever changed. */
+export interface Recipe {
+  readonly assemblyName: string;
+  readonly pressName: string;
+  readonly version: number;
+  readonly acceptedAt: string;
+  readonly initials: string;
+  readonly note: string;
+  /** Resting on one run only. */
+  readonly provisional: boolean;
+  readonly platenSetPointC: { readonly upper: number; readonly lower: number } | null;
+  readonly platenMeasuredC: { readonly upper: number | null; readonly lower: number | null };
+  readonly gaugePsi: number | null;
+  readonly targetC: number;
+  readonly rule: DwellRule;
+  /** Needed when a less strict rule than the pre-selected one was chosen. */
+  readonly ruleReason: string | null;
+  readonly soakS: number;
+  readonly holdS: number;
+  readonly marginS: number;
+  readonly dwellS: number;
+  readonly dip: 'restarts' | 'pauses';
+  readonly statistics: TrialStatistics;
+  /** Runs it rests on: recording id and run number. */
+  readonly restsOn: readonly { readonly recordingId: string; readonly runNumber: number }[];
+  readonly adhesive: string | null;
+  readonly dataSheetRevision: string | null;
+  readonly highestDwellS: number | null;
+  readonly highestPeakC: number | null;
+  readonly leastRecoveryS: number | null;
+  readonly runRuleVersion: number;
+  readonly simulated: boolean;
+}

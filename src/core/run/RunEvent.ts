@@ -1,0 +1,35 @@
+import type { Crossing, PressClosed, RunReason, RunResult, TimeEstimate } from './RunResult.ts';
+
+/** What the run tracker reports while readings come in, in the order it happened. */
+export type RunEvent =
+  | { readonly kind: 'press-closed'; readonly pressClosed: PressClosed }
+  | { readonly kind: 'onset'; readonly onset: TimeEstimate }
+  | { readonly kind: 'crossing-provisional'; readonly crossing: Crossing; readonly channel: number }
+  | { readonly kind: 'crossing-final'; readonly crossing: Crossing | null; readonly channel: number }
+  | { readonly kind: 'dip'; readonly fromS: number }
+  | { readonly kind: 'hold-done'; readonly timeS: number }
+  | { readonly kind: 'opening-hinted'; readonly timeS: number }
+  | { readonly kind: 'opened'; readonly timeS: number }
+  | { readonly kind: 'run-finished'; readonly result: RunResult };
+
+/**
+ * Where the present run stands; what a screen draws from.
+ * waiting: no run open. heating: rising, target not reached.
+ * crossed: at or above target, hold counting. dipped: below target again. hold-done. opened: run is being finished.
+ */
+export type RunPhase = 'waiting' | 'heating' | 'crossed' | 'dipped' | 'hold-done' | 'opened';
+
+export interface RunState {
+  readonly phase: RunPhase;
+  readonly runNumber: number;
+  readonly pressClosed: PressClosed | null;
+  readonly onset: TimeEstimate | null;
+  readonly provisionalCrossing: Crossing | null;
+  readonly finalCrossing: Crossing | null;
+  /** Hold counted so far, s. */
+  readonly holdCountedS: number;
+  readonly spoilt: boolean;
+  /** Reasons known so far. */
+  readonly warnings: readonly RunReason[];
+  readonly latestTimeS: number | null;
+}

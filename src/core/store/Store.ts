@@ -1,0 +1,84 @@
+import type { Assembly, Press } from '../press/Press.ts';
+import type { Recipe } from '../recipe/Recipe.ts';
+import type { RecordingEntry, RecordingHead, RecordingSoundness } from '../recording/RecordingEntry.ts';
+import type { RunResult } from '../run/RunResult.ts';
+import type { TrialRun } from '../trial/TrialResult.ts';
+
+/** Where an open recording is written. Entries are on disk within 200 ms (group commit). */
+export interface RecordingWriter {
+  readonly recordingId: string;
+  append(entry: RecordingEntry): void;
+  /** Puts everything appended so far on disk before it returns. */
+  flush(): void;
+  /** Writes the closing count and hash; nothing can be appended after. */
+  close(): void;
+  /** Time from append to on disk, ms, over the latest commits. */
+  commitDelay(): { readonly commits: number; readonly p99Ms: number; readonly worstMs: number };
+}
+
+export interface StoredRecording {
+  readonly head: RecordingHead;
+  /** Entries as far as they are whole, in order. */
+  entries(): Iterable<RecordingEntry>;
+  readonly soundness: RecordingSoundness;
+}
+
+export interface StoredTrial {
+  readonly trialId: string;
+  readonly assemblyName: string;
+  readonly pressName: string;
+  readonly startedAt: string;
+  readonly closedAt: string | null;
+  readonly simulated: boolean;
+  readonly recordingIds: readonly string[];
+}
+
+/** What the program needs of a store. The sqlite adapter implements it, on a file or `:memory:`. */
+export interface Store {
+  readonly path: string;
+  /** Read back from the database, shown on request: journal mode and synchronous. */
+  readonly durability: { readonly journalMode: string; readonly synchronous: string };
+
+  savePress(press: Press): void;
+  presses(): readonly Press[];
+  saveAssembly(assembly: Assembly): void;
+  assemblies(): readonly Assembly[];
+
+  startTrial(trial: {
+    readonly trialId: string;
+    readonly assemblyName: string;
+    readonly pressName: string;
+    readonly startedAt: string;
+    readonly simulated: boolean;
+  }): void;
+  closeTrial(trialId: string, closedAt: string): void;
+  trials(): readonly StoredTrial[];
+
+  startRecording(head: RecordingHead): RecordingWriter;
+  /** Undefined when there is none with this id. */
+  recording(recordingId: string): StoredRecording | undefined;
+  recordingIds(): readonly string[];
+
+  /** Derived values: replaced freely, each stamped with its rule version. */
+  saveRunResult(recordingId: string, result: RunResult): void;
+  /** Runs of a trial with the latest decision on each, in the order they were made. */
+  trialRuns(trialId: string): readonly (TrialRun & { readonly recordingId: string })[];
+  /** Appends; nothing is ever deleted. */
+  decideRun(decision: {
+    readonly recordingId: string;
+    readonly runNumber: number;
+    readonly kind: 'set-aside' | 'taken-in' | 'automatic';
+    readonly reason: string;
+    readonly decidedAt: string;
+  }): void;
+
+  /** Gives the recipe the next version for its assembly and press, and returns it. */
+  saveRecipe(recipe: Omit<Recipe, 'version'>): Recipe;
+  recipes(): readonly Recipe[];
+
+  /** Settings remembered between starts (per press and assembly defaults and the like). */
+  setting(key: string): string | undefined;
+  saveSetting(key: string, value: string): void;
+
+  close(): void;
+}
