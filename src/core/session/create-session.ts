@@ -1,0 +1,53 @@
+import { createReadingAssembler } from '../reading/create-reading-assembler.ts';
+import type { StreamEvent } from '../reading/StreamEvent.ts';
+import type { RecordingEntry } from '../recording/RecordingEntry.ts';
+import { createRunTracker } from '../run/create-run-tracker.ts';
+import type { RunEvent } from '../run/RunEvent.ts';
+import type { RunResult } from '../run/RunResult.ts';
+import type { Session, SessionConfig, SessionState } from './Session.ts';
+
+const NOTHING: readonly RunEvent[] = Object.freeze([]);
+
+/**
+ * Joins decoder, reading assembler and run tracker into the one pipeline from entries to runs.
+ * Pure apart from its own state: the same entries give the same events, live or replayed.
+ */
+export function createSession(config: SessionConfig): Session {
+  const assembler = createReadingAssembler({ decoder: config.decoder });
+  const tracker = createRunTracker({ rules: config.rules, roles: config.roles });
+  const results: RunResult[] = [];
+  let refusal: SessionState['refusal'] = null;
+
+  function track(events: readonly StreamEvent[]): readonly RunEvent[] {
+    if (events.length === 0) return NOTHING;
+    let all: RunEvent[] | null = null;
+    for (const event of events) {
+      if (event.kind === 'refusal') refusal ??= { problem: event.problem, detail: event.detail };
+      const reported = tracker.accept(event);
+      if (reported.length > 0) all = all === null ? [...reported] : all.concat(reported);
+    }
+    return keepResults(all ?? NOTHING);
+  }
+
+  function keepResults(events: readonly RunEvent[]): readonly RunEvent[] {
+    for (const event of events) if (event.kind === 'run-finished') results.push(event.result);
+    return events;
+  }
+
+  return {
+    accept: (entry: RecordingEntry) => track(assembler.accept(entry)),
+    finish: () => [...track(assembler.finish()), ...keepResults(tracker.finish())],
+    get state() {
+      return {
+        run: tracker.state,
+        results,
+        latestReading: assembler.latestReading,
+        counts: assembler.counts,
+        clock: assembler.clock,
+        identity: assembler.identity,
+        recognised: config.decoder.recognised,
+        refusal,
+      };
+    },
+  };
+}
