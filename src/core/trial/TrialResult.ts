@@ -29,9 +29,12 @@ export interface TrialStatistics {
   readonly wantedHalfWidthS: number;
   /** True when all counting runs share one part and one probe position. */
   readonly partSpreadMissing: boolean;
+  /** True when every counting run's closing is only known from the onset of the rise: such soak times are short. */
+  readonly fromOnset: boolean;
 }
 
-export type DwellRule = 'mean' | 'slowest' | 'next-run';
+/** 'tolerance': a bound for a stated share of all cycles, for recipes meant for many parts. */
+export type DwellRule = 'mean' | 'slowest' | 'next-run' | 'tolerance';
 
 export interface Dwell {
   readonly rule: DwellRule;
@@ -39,8 +42,10 @@ export interface Dwell {
   readonly soakS: number;
   readonly holdS: number;
   readonly marginS: number;
-  /** Rounded up to the press timer's step. */
+  /** From press closed; rounded up to the press timer's step. */
   readonly totalS: number;
+  /** What to set on the press's own timer, its offset to press closed included; rounded up to its step. */
+  readonly timerSetS: number;
   /** True when it rests on one run: no spread is claimed. */
   readonly provisional: boolean;
 }
