@@ -1,0 +1,197 @@
+import type { RecordingEntry } from '../recording/RecordingEntry.ts';
+import type {
+  ContactEvent,
+  LineDecoder,
+  ReaderIdentity,
+  SampleEvent,
+  ThermocoupleType,
+  WireEvent,
+} from '../wire/WireEvent.ts';
+import { createTimeline } from './create-timeline.ts';
+import { createValueReader, type EmfConversion } from './create-value-reader.ts';
+import { createWaitingList, edgeTimeUs } from './create-waiting-list.ts';
+import { createWireCounter } from './create-wire-counter.ts';
+import { readHostSleptDetail } from './host-slept-detail.ts';
+import type { ClockComparison, Reading, StreamEvent, WireCounts } from './StreamEvent.ts';
+
+const NOTHING: readonly StreamEvent[] = Object.freeze([]);
+
+export interface ReadingAssembler {
+  /** Next entry of the recording, in order of arrival; returns what it means. Never throws. */
+  accept(entry: RecordingEntry): readonly StreamEvent[];
+  /** No more entries: a link that is still away becomes a gap up to the last entry. */
+  finish(): readonly StreamEvent[];
+  readonly counts: WireCounts;
+  readonly clock: ClockComparison;
+  readonly latestReading: Reading | null;
+  readonly identity: ReaderIdentity | null;
+  readonly refusal: { readonly problem: string; readonly detail: string } | null;
+  readonly recognised: string | null;
+}
+
+export interface ReadingAssemblerOptions {
+  readonly decoder: LineDecoder;
+  readonly toTemperatureC: EmfConversion;
+  /** Types stated by the user, channel 1 first; the reader's own statement goes before. */
+  readonly thermocoupleTypes?: readonly (ThermocoupleType | null)[];
+}
+
+/**
+ * Lines, marks and host events of a recording to readings on one continuous time. Lost, repeated and late
+ * samples, restarts, silences, unplugs and a sleeping host are counted and become gaps, never bridged.
+ * Marks and edges that come before the first reading wait for it and then carry a time below zero; trouble
+ * before the first reading carries 0. Constant memory, except for marks made before any reading.
+ */
+export function createReadingAssembler(options: ReadingAssemblerOptions): ReadingAssembler {
+  const { decoder } = options;
+  const timeline = createTimeline(decoder);
+  const values = createValueReader(options.toTemperatureC, options.thermocoupleTypes);
+  const { counts, trouble } = createWireCounter();
+  const waiting = createWaitingList(timeline);
+  let latestReading: Reading | null = null;
+  let identity: ReaderIdentity | null = null;
+  let refusal: { readonly problem: string; readonly detail: string } | null = null;
+  let arrivedUs = 0;
+  let heard = false;
+  let away = false;
+  let refusedChannels = 0;
+
+  const refuse = (problem: string, detail: string, out: StreamEvent[]): void => {
+    if (refusal?.problem === problem && refusal.detail === detail) return;
+    refusal = Object.freeze({ problem, detail });
+    out.push({ kind: 'refusal', problem, detail });
+  };
+
+  const takeEdge = (event: ContactEvent, out: StreamEvent[]): void => {
+    const timeUs = edgeTimeUs(timeline, event, arrivedUs);
+    if (timeUs === null) waiting.edge(event, arrivedUs);
+    else out.push({ kind: 'contact', timeS: timeUs / 1e6, closed: event.closed });
+  };
+
+  const takeSample = (sample: SampleEvent, out: StreamEvent[]): void => {
+    const fromUs = timeline.latestTimeUs ?? 0;
+    const placement = timeline.place(finite(sample.sequence), finite(sample.deviceTimeUs), arrivedUs);
+    if (!placement.placed) {
+      counts.duplicates += 1;
+      return;
+    }
+    const { timeUs, gapCause, lostSamples } = placement;
+    if (placement.restarted) counts.restarts += 1;
+    if (gapCause !== null) {
+      counts.gaps += 1;
+      counts.lostSamples += lostSamples ?? 0;
+      out.push({ kind: 'gap', fromS: fromUs / 1e6, toS: timeUs / 1e6, cause: gapCause, lostSamples });
+    }
+    waiting.release(timeUs, arrivedUs, out);
+    latestReading = { timeS: timeUs / 1e6, arrivedUs, values: values.read(sample.channels) };
+    counts.readings += 1;
+    out.push({ kind: 'reading', reading: latestReading });
+    if (values.untyped.size > refusedChannels) {
+      refusedChannels = values.untyped.size;
+      refuse('thermocouple-type-unknown', `channel ${[...values.untyped].join(', ')}`, out);
+    }
+  };
+
+  const takeOther = (event: Exclude<WireEvent, SampleEvent>, out: StreamEvent[]): void => {
+    switch (event.kind) {
+      case 'contact':
+        takeEdge(event, out);
+        break;
+      case 'identity':
+        identity = event.identity;
+        values.learn(event.identity);
+        out.push({ kind: 'identity', identity });
+        break;
+      case 'started':
+        timeline.noteStarted();
+        break;
+      case 'overflow':
+        if (Number.isFinite(event.lostSamples)) timeline.noteOverflow(event.lostSamples);
+        break;
+      case 'trouble':
+        trouble(event.trouble);
+        out.push({
+          kind: 'trouble',
+          timeS: timeline.seenTimeUs(arrivedUs) / 1e6,
+          trouble: event.trouble,
+          text: event.text,
+        });
+        break;
+      case 'refusal':
+        refuse(event.problem, event.detail, out);
+        break;
+      case 'reply':
+      case 'remark':
+        break;
+    }
+  };
+  const takeHostEvent = (entry: Extract<RecordingEntry, { kind: 'host' }>): void => {
+    if (entry.event === 'host-slept')
+      timeline.noteBreak('host-asleep', readHostSleptDetail(entry.detail).uncountedS * 1e6);
+    else timeline.noteBreak('unplugged', 0);
+    if (entry.event === 'port-lost') counts.unplugs += 1;
+    away = entry.event === 'port-lost' || (away && entry.event !== 'port-back');
+  };
+
+  return {
+    accept(entry) {
+      if (Number.isFinite(entry.arrivedUs)) {
+        arrivedUs = heard ? Math.max(arrivedUs, entry.arrivedUs) : entry.arrivedUs;
+        heard = true;
+      }
+      if (entry.kind === 'line') {
+        counts.lines += 1;
+        const events = decoder.decode(entry);
+        if (events.length === 0) return NOTHING;
+        const out: StreamEvent[] = [];
+        for (const event of events)
+          if (event.kind === 'sample') takeSample(event, out);
+          else takeOther(event, out);
+        return out;
+      }
+      if (entry.kind === 'host') {
+        takeHostEvent(entry);
+        return NOTHING;
+      }
+      if (timeline.latestTimeUs === null) {
+        waiting.mark(entry.mark, arrivedUs);
+        return NOTHING;
+      }
+      return [{ kind: 'mark', timeS: timeline.seenTimeUs(arrivedUs) / 1e6, mark: entry.mark }];
+    },
+    finish() {
+      const out: StreamEvent[] = [];
+      const latestUs = timeline.latestTimeUs;
+      if (latestUs !== null && away) {
+        counts.gaps += 1;
+        const toS = timeline.seenTimeUs(arrivedUs) / 1e6;
+        out.push({ kind: 'gap', fromS: latestUs / 1e6, toS, cause: 'unplugged', lostSamples: null });
+      }
+      away = false;
+      waiting.release(latestUs ?? 0, arrivedUs, out);
+      return out;
+    },
+    get counts() {
+      return Object.freeze({ ...counts });
+    },
+    get clock() {
+      return timeline.clock;
+    },
+    get latestReading() {
+      return latestReading;
+    },
+    get identity() {
+      return identity;
+    },
+    get refusal() {
+      return refusal;
+    },
+    get recognised() {
+      return decoder.recognised;
+    },
+  };
+}
+
+function finite(value: number | null): number | null {
+  return value !== null && Number.isFinite(value) ? value : null;
+}
