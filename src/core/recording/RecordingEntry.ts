@@ -1,15 +1,18 @@
 import type { OperatorMark } from '../reading/StreamEvent.ts';
 import type { LineWholeness } from '../wire/WireEvent.ts';
 
-/** What a channel is laid on. */
-export type ChannelRole =
-  | 'bond-line'
-  | 'bond-line-inner'
-  | 'bond-line-outer'
-  | 'upper-platen'
-  | 'lower-platen'
-  | 'ambient'
-  | 'unused';
+/** What a channel can be laid on. */
+export const CHANNEL_ROLES = [
+  'bond-line',
+  'bond-line-inner',
+  'bond-line-outer',
+  'upper-platen',
+  'lower-platen',
+  'ambient',
+  'unused',
+] as const;
+
+export type ChannelRole = (typeof CHANNEL_ROLES)[number];
 
 /** Head of a recording: everything that is known before the first line. Absent = unknown. */
 export interface RecordingHead {

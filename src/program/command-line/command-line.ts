@@ -1,0 +1,31 @@
+import { Command } from 'commander';
+import { addDeskCommands } from './desk-commands.ts';
+import { addPressCommands } from './press-commands.ts';
+
+export const VERSION = '0.1.0';
+
+/**
+ * Every command and option. Each action loads its own module only when it is called, so that a command
+ * that draws nothing loads neither the screen nor the serial port.
+ */
+export function commandLine(): Command {
+  const program = new Command('dwellwright')
+    .description('Finds the soak time of a bond line and the dwell that follows from it.')
+    .version(VERSION, '--version', 'print the version')
+    .helpOption('--help', 'show help')
+    .helpCommand('help [command]', 'show help for a command')
+    .showHelpAfterError('(dwellwright --help lists the commands)')
+    .showSuggestionAfterError()
+    .exitOverride();
+  program.action(async () => (await import('../commands/home.ts')).home(program));
+  addPressCommands(program);
+  addDeskCommands(program);
+  for (const command of program.commands) {
+    command.exitOverride().showHelpAfterError(`(dwellwright ${command.name()} --help lists the options)`);
+  }
+  program.addHelpText(
+    'after',
+    '\nThis tool advises. It is no safety device and no interlock, and it never commands a press.\nFollow the machine’s manual, the adhesive’s data sheet and local codes.',
+  );
+  return program;
+}

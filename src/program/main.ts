@@ -1,0 +1,14 @@
+#!/usr/bin/env node
+import { CommanderError } from 'commander';
+import { commandLine } from './command-line/command-line.ts';
+import { reportFailure } from './output/report-failure.ts';
+import { surviveClosedPipes } from './output/survive-closed-pipes.ts';
+
+surviveClosedPipes();
+
+try {
+  await commandLine().parseAsync(process.argv);
+} catch (error) {
+  // Commander has already printed its message; help and version end well, wrong use ends with 2.
+  process.exitCode = error instanceof CommanderError ? (error.exitCode === 0 ? 0 : 2) : reportFailure(error);
+}

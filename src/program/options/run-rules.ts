@@ -1,0 +1,82 @@
+import { CHANNEL_ROLES, type ChannelRole } from '../../core/recording/RecordingEntry.ts';
+import type { RunRules } from '../../core/run/RunResult.ts';
+import { parseDuration } from '../../core/units/parse-duration.ts';
+import { parseTemperature } from '../../core/units/parse-temperature.ts';
+import { OptionError } from './OptionError.ts';
+
+export interface RuleOptions {
+  readonly target?: string;
+  readonly hold?: string;
+  readonly platens?: string;
+  readonly dip?: 'restarts' | 'pauses';
+  readonly closedAt?: string;
+}
+
+/** What is known without options: from a recording's head, an assembly, a press. Absent = unknown. */
+export interface KnownConditions {
+  readonly targetC?: number | undefined;
+  readonly holdS?: number | undefined;
+  readonly platenSetPointC?: { readonly upper: number; readonly lower: number } | null | undefined;
+}
+
+/** Defaults of the trade (common practice, no source): 350 °F, hold 120 s; changeable by option. */
+const DEFAULT_TARGET_C = (350 - 32) / 1.8;
+const DEFAULT_HOLD_S = 120;
+
+/** Rules of run detection: an option goes before what is known, what is known before the trade's default. */
+export function runRules(options: RuleOptions, known: KnownConditions = {}): RunRules {
+  return {
+    targetC:
+      options.target === undefined
+        ? (known.targetC ?? DEFAULT_TARGET_C)
+        : parseTemperature(options.target, '--target'),
+    holdS:
+      options.hold === undefined ? (known.holdS ?? DEFAULT_HOLD_S) : parseDuration(options.hold, '--hold'),
+    longestDipS: 2,
+    dip: options.dip ?? 'restarts',
+    platenSetPointC:
+      options.platens === undefined
+        ? (known.platenSetPointC ?? null)
+        : parsePlatens(options.platens, '--platens'),
+    ambientC: null,
+    warmCarrierLimitC: 15,
+    closingDisagreementLimitS: 1,
+    closedAtS:
+      options.closedAt === undefined
+        ? null
+        : parseDuration(options.closedAt, '--closed-at', { negative: true }),
+  };
+}
+
+/** `450F` for both platens, or `450F/445F`: upper, then lower. */
+export function parsePlatens(
+  text: string,
+  option: string,
+): { readonly upper: number; readonly lower: number } {
+  const parts = text.split('/');
+  if (parts.length > 2) {
+    throw new OptionError(
+      `${option}: expected one or two temperatures parted by a slash, came "${text}"`,
+      'Write 450F, or 450F/445F for upper and lower',
+    );
+  }
+  const upper = parseTemperature(parts[0] as string, option);
+  return { upper, lower: parts[1] === undefined ? upper : parseTemperature(parts[1], option) };
+}
+
+/** `bond-line,bond-line-outer,upper-platen,lower-platen`: channel 1 first. */
+export function parseRoles(text: string, option: string): readonly ChannelRole[] {
+  const roles = text.split(',').map((part) => part.trim());
+  for (const role of roles) {
+    if (!(CHANNEL_ROLES as readonly string[]).includes(role)) {
+      throw new OptionError(
+        `${option}: "${role}" is no place for a probe`,
+        `Use ${CHANNEL_ROLES.join(', ')}; channel 1 first, parted by commas`,
+      );
+    }
+  }
+  if (!roles.some((role) => role.startsWith('bond-line'))) {
+    throw new OptionError(`${option}: no channel is on the bond line`, 'Name one channel bond-line');
+  }
+  return roles as ChannelRole[];
+}
