@@ -58,6 +58,8 @@ export interface ReaderIdentity {
   readonly channels: readonly ChannelIdentity[];
   /** Sample rates the reader offers, Hz; empty when unknown. */
   readonly ratesHz: readonly number[];
+  /** Rate it samples at now, Hz, where the reader states it. */
+  readonly rateHz?: number | null;
   /** True when the reader has a "press closed" contact input. */
   readonly hasContact: boolean;
 }
