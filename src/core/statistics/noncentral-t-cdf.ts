@@ -1,0 +1,18 @@
+import jstat from 'jstat';
+import { StatisticsError } from './StatisticsError.ts';
+
+/**
+ * Probability that a noncentral t variable (degrees of freedom, noncentrality) stays at or below `t`.
+ * From jstat, which uses algorithm AS 243 (Lenth 1989, Applied Statistics 38, 185–189); it wants whole or
+ * fractional degrees of freedom above 0.
+ */
+export function noncentralTCdf(t: number, degreesOfFreedom: number, noncentrality: number): number {
+  if (!(Number.isFinite(t) && degreesOfFreedom > 0 && Number.isFinite(noncentrality))) {
+    throw new StatisticsError(
+      'option-out-of-range',
+      `noncentral t needs finite numbers and degrees of freedom above 0, came ${t}, ${degreesOfFreedom}, ${noncentrality}`,
+      'Make at least two runs',
+    );
+  }
+  return jstat.noncentralt.cdf(t, degreesOfFreedom, noncentrality);
+}

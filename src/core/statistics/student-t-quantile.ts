@@ -1,0 +1,19 @@
+import quantile from '@stdlib/stats-base-dists-t-quantile';
+import { requireProbability } from './require-probability.ts';
+import { StatisticsError } from './StatisticsError.ts';
+
+/**
+ * Student t quantile for `degreesOfFreedom` (may be a fraction; Infinity gives the normal quantile).
+ * Example: (0.975, 2) → 4.303. Proved against the NIST/SEMATECH e-Handbook table 1.3.6.7.2 and GUM table G.2.
+ */
+export function studentTQuantile(probability: number, degreesOfFreedom: number): number {
+  requireProbability(probability, 'Student t quantile');
+  if (!(degreesOfFreedom > 0)) {
+    throw new StatisticsError(
+      'too-few-values',
+      `Student t quantile requires degrees of freedom above 0, came ${degreesOfFreedom}`,
+      'Make at least two runs',
+    );
+  }
+  return quantile(probability, degreesOfFreedom);
+}

@@ -1,0 +1,51 @@
+import type { TrialRun } from './TrialResult.ts';
+
+export type LeftOutWhy =
+  | 'unusable'
+  | 'suspect'
+  | 'set-aside'
+  /** Timed from the onset of the rise while others are timed from a mark: the two never mix. */
+  | 'from-onset'
+  | 'no-soak-time';
+
+export interface CountingRuns {
+  /** Runs that enter the mean, in the order made. */
+  readonly counting: readonly TrialRun[];
+  readonly leftOut: readonly { readonly run: TrialRun; readonly why: LeftOutWhy }[];
+  /** True when the counting runs are all timed from the onset, for want of any marked run. */
+  readonly fromOnset: boolean;
+}
+
+/**
+ * Which runs of a trial enter its mean. A good run counts; a suspect one only when taken in with a reason;
+ * an unusable one or one set aside never. Soak times from the onset of the rise lack the heat's delay through
+ * the part and are short: they stay out as soon as one marked run counts, and are averaged among themselves
+ * only when no marked run does.
+ */
+export function countingRuns(runs: readonly TrialRun[]): CountingRuns {
+  const sorted = runs.map((run) => ({ run, why: whyLeftOut(run) }));
+  const fit = sorted.filter((one) => one.why === null).map((one) => one.run);
+  const marked = fit.filter((run) => !isFromOnset(run));
+  const fromOnset = marked.length === 0 && fit.length > 0;
+  const counting = fromOnset ? fit : marked;
+  const leftOut = sorted.flatMap(({ run, why }) => {
+    if (counting.includes(run)) return [];
+    return [{ run, why: why ?? ('from-onset' as const) }];
+  });
+  return { counting, leftOut, fromOnset };
+}
+
+/** True when the run's press closed is known from the onset of the rise only. */
+export function isFromOnset(run: TrialRun): boolean {
+  return run.result.pressClosed?.by === 'onset';
+}
+
+function whyLeftOut({ result, decision }: TrialRun): LeftOutWhy | null {
+  if (decision.kind === 'set-aside') return 'set-aside';
+  if (result.verdict === 'unusable') return 'unusable';
+  if (result.soakTimeS === null || !Number.isFinite(result.soakTimeS)) return 'no-soak-time';
+  if (decision.kind === 'taken-in' || result.verdict === 'good') return null;
+  // Suspect for the onset alone: fit to be averaged with its like, never with marked runs.
+  const grave = result.reasons.filter((reason) => reason.severity !== 'note');
+  return grave.length > 0 && grave.every((reason) => reason.code === 'from-onset') ? null : 'suspect';
+}
