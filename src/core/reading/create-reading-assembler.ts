@@ -8,7 +8,7 @@ import type {
   WireEvent,
 } from '../wire/WireEvent.ts';
 import { createTimeline } from './create-timeline.ts';
-import { createValueReader, type EmfConversion } from './create-value-reader.ts';
+import { createValueReader } from './create-value-reader.ts';
 import { createWaitingList, edgeTimeUs } from './create-waiting-list.ts';
 import { createWireCounter } from './create-wire-counter.ts';
 import { readHostSleptDetail } from './host-slept-detail.ts';
@@ -31,7 +31,6 @@ export interface ReadingAssembler {
 
 export interface ReadingAssemblerOptions {
   readonly decoder: LineDecoder;
-  readonly toTemperatureC: EmfConversion;
   /** Types stated by the user, channel 1 first; the reader's own statement goes before. */
   readonly thermocoupleTypes?: readonly (ThermocoupleType | null)[];
 }
@@ -45,7 +44,7 @@ export interface ReadingAssemblerOptions {
 export function createReadingAssembler(options: ReadingAssemblerOptions): ReadingAssembler {
   const { decoder } = options;
   const timeline = createTimeline(decoder);
-  const values = createValueReader(options.toTemperatureC, options.thermocoupleTypes);
+  const values = createValueReader(options.thermocoupleTypes);
   const { counts, trouble } = createWireCounter();
   const waiting = createWaitingList(timeline);
   let latestReading: Reading | null = null;

@@ -1,11 +1,8 @@
+import { readingFromEmf } from '../thermocouple/reading-from-emf.ts';
 import type { ChannelValue, ReaderIdentity, ThermocoupleType } from '../wire/WireEvent.ts';
 import type { ReadingValue } from './StreamEvent.ts';
 
-/** °C at the measuring junction from emf (µV) and cold-junction temperature (°C); null when out of the type's range. */
-export type EmfConversion = (type: ThermocoupleType, emfUv: number, coldJunctionC: number) => number | null;
-
 const MISSING: ReadingValue = Object.freeze({ kind: 'missing' });
-const OVER_RANGE: ReadingValue = Object.freeze({ kind: 'fault', fault: 'over-range' });
 const IMPOSSIBLE: ReadingValue = Object.freeze({ kind: 'fault', fault: 'unspecified' });
 /** No body is colder; such a figure is a fault that its layout did not mark. Exact by definition of the kelvin. */
 const ABSOLUTE_ZERO_C = -273.15;
@@ -23,10 +20,7 @@ export interface ValueReader {
  * else the one stated by the user; without either the value is missing, never guessed. NaN and ±Infinity become
  * missing, a temperature below absolute zero a fault.
  */
-export function createValueReader(
-  toTemperatureC: EmfConversion,
-  statedTypes: readonly (ThermocoupleType | null)[] = [],
-): ValueReader {
+export function createValueReader(statedTypes: readonly (ThermocoupleType | null)[] = []): ValueReader {
   const readersTypes: (ThermocoupleType | null)[] = [];
   const untyped = new Set<number>();
   const readOne = (value: ChannelValue, index: number): ReadingValue => {
@@ -41,9 +35,7 @@ export function createValueReader(
       return MISSING;
     }
     if (!Number.isFinite(value.emfUv) || !Number.isFinite(value.coldJunctionC)) return MISSING;
-    const temperatureC = toTemperatureC(type, value.emfUv, value.coldJunctionC);
-    if (temperatureC === null || !Number.isFinite(temperatureC)) return OVER_RANGE;
-    return { kind: 'temperature', temperatureC };
+    return readingFromEmf(type, value.emfUv, value.coldJunctionC);
   };
   return {
     read(channels) {

@@ -1,26 +1,19 @@
 import { createReadingAssembler } from '../reading/create-reading-assembler.ts';
-import type { EmfConversion } from '../reading/create-value-reader.ts';
 import type { StreamEvent } from '../reading/StreamEvent.ts';
 import type { RecordingEntry } from '../recording/RecordingEntry.ts';
 import { createRunTracker } from '../run/create-run-tracker.ts';
 import type { RunEvent } from '../run/RunEvent.ts';
 import type { RunResult } from '../run/RunResult.ts';
-import { readingFromEmf } from '../thermocouple/reading-from-emf.ts';
 import type { Session, SessionConfig, SessionState } from './Session.ts';
 
 const NOTHING: readonly RunEvent[] = Object.freeze([]);
-
-const toTemperatureC: EmfConversion = (type, emfUv, coldJunctionC) => {
-  const value = readingFromEmf(type, emfUv, coldJunctionC);
-  return value.kind === 'temperature' ? value.temperatureC : null;
-};
 
 /**
  * Joins decoder, reading assembler and run tracker into the one pipeline from entries to runs.
  * Pure apart from its own state: the same entries give the same events, live or replayed.
  */
 export function createSession(config: SessionConfig): Session {
-  const assembler = createReadingAssembler({ decoder: config.decoder, toTemperatureC });
+  const assembler = createReadingAssembler({ decoder: config.decoder });
   const tracker = createRunTracker({ rules: config.rules, roles: config.roles });
   const results: RunResult[] = [];
   let refusal: SessionState['refusal'] = null;

@@ -4,14 +4,12 @@ import type { StreamEvent } from '../../../src/core/reading/StreamEvent.ts';
 import type { RecordingEntry } from '../../../src/core/recording/RecordingEntry.ts';
 import { sample, scriptedDecoder } from './scripted-decoder.ts';
 
-const noEmf = () => null;
-
 function assemble(
   entries: (decoder: ReturnType<typeof scriptedDecoder>) => RecordingEntry[],
   wraps?: Parameters<typeof scriptedDecoder>[0],
 ) {
   const decoder = scriptedDecoder(wraps);
-  const assembler = createReadingAssembler({ decoder, toTemperatureC: noEmf });
+  const assembler = createReadingAssembler({ decoder });
   const events = entries(decoder).flatMap((entry) => [...assembler.accept(entry)]);
   events.push(...assembler.finish());
   return { assembler, events };
