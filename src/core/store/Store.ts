@@ -58,6 +58,8 @@ export interface Store {
   /** Undefined when there is none with this id. */
   recording(recordingId: string): StoredRecording | undefined;
   recordingIds(): readonly string[];
+  /** The recording's text in pieces, byte for byte what its file holds (also when not closed); undefined when there is none. */
+  recordingText(recordingId: string): Iterable<string> | undefined;
 
   /** Derived values: replaced freely, each stamped with its rule version. */
   saveRunResult(recordingId: string, result: RunResult): void;

@@ -1,0 +1,136 @@
+export interface Migration {
+  readonly name: string;
+  readonly sql: string;
+}
+
+/** Refuses changes to a table whose rows are never to be changed. */
+const neverChanged = (table: string): string => `
+  CREATE TRIGGER ${table}_never_updated BEFORE UPDATE ON ${table}
+  BEGIN SELECT RAISE(ABORT, '${table} is never updated'); END;
+  CREATE TRIGGER ${table}_never_deleted BEFORE DELETE ON ${table}
+  BEGIN SELECT RAISE(ABORT, '${table} is never deleted from'); END;`;
+
+/** Append only: a change that was ever released is never edited, moved or removed; its number is its place in this list. */
+export const MIGRATIONS: readonly Migration[] = [
+  {
+    name: '001-recordings',
+    sql: `
+  CREATE TABLE recordings (
+    recording_row INTEGER PRIMARY KEY AUTOINCREMENT,
+    recording_id TEXT NOT NULL UNIQUE CHECK (recording_id <> ''),
+    trial_id TEXT,
+    simulated INTEGER NOT NULL CHECK (simulated IN (0, 1)),
+    head_text TEXT NOT NULL,
+    closing_text TEXT
+  ) STRICT;
+  CREATE INDEX recordings_by_trial ON recordings (trial_id);
+  CREATE TRIGGER recordings_only_closed_once BEFORE UPDATE ON recordings
+  WHEN old.closing_text IS NOT NULL OR new.closing_text IS NULL
+    OR new.recording_row <> old.recording_row OR new.recording_id <> old.recording_id
+    OR new.trial_id IS NOT old.trial_id OR new.simulated <> old.simulated OR new.head_text <> old.head_text
+  BEGIN SELECT RAISE(ABORT, 'recordings is never updated but for its closing'); END;
+  CREATE TRIGGER recordings_never_deleted BEFORE DELETE ON recordings
+  BEGIN SELECT RAISE(ABORT, 'recordings is never deleted from'); END;
+
+  CREATE TABLE recording_blocks (
+    block_id INTEGER PRIMARY KEY AUTOINCREMENT,
+    recording_row INTEGER NOT NULL REFERENCES recordings,
+    first_entry INTEGER NOT NULL CHECK (first_entry >= 0),
+    entry_count INTEGER NOT NULL CHECK (entry_count > 0),
+    body_text TEXT NOT NULL,
+    UNIQUE (recording_row, first_entry)
+  ) STRICT;
+  CREATE TRIGGER recording_blocks_only_while_open BEFORE INSERT ON recording_blocks
+  WHEN (SELECT closing_text FROM recordings WHERE recording_row = new.recording_row) IS NOT NULL
+  BEGIN SELECT RAISE(ABORT, 'a closed recording takes no more entries'); END;
+  ${neverChanged('recording_blocks')}`,
+  },
+  {
+    name: '002-presses-and-assemblies',
+    sql: `
+  CREATE TABLE presses (
+    press_row INTEGER PRIMARY KEY AUTOINCREMENT,
+    name TEXT NOT NULL UNIQUE CHECK (name <> ''),
+    ram_bore_mm REAL,
+    ram_rod_mm REAL,
+    rams INTEGER NOT NULL,
+    gauge_division_psi REAL,
+    upper_platen_set_point_c REAL,
+    lower_platen_set_point_c REAL,
+    timer_starts_at TEXT NOT NULL CHECK (timer_starts_at IN ('button', 'closing')),
+    timer_offset_s REAL NOT NULL,
+    timer_step_s REAL NOT NULL,
+    CHECK ((upper_platen_set_point_c IS NULL) = (lower_platen_set_point_c IS NULL))
+  ) STRICT;
+
+  CREATE TABLE assemblies (
+    assembly_row INTEGER PRIMARY KEY AUTOINCREMENT,
+    name TEXT NOT NULL UNIQUE CHECK (name <> ''),
+    ring_outer_diameter_mm REAL,
+    ring_inner_diameter_mm REAL,
+    carrier TEXT,
+    target_c REAL NOT NULL,
+    hold_s REAL NOT NULL,
+    adhesive TEXT,
+    data_sheet_revision TEXT,
+    highest_dwell_s REAL,
+    highest_peak_c REAL,
+    least_recovery_s REAL
+  ) STRICT;`,
+  },
+  {
+    name: '003-trials-and-runs',
+    sql: `
+  CREATE TABLE trials (
+    trial_row INTEGER PRIMARY KEY AUTOINCREMENT,
+    trial_id TEXT NOT NULL UNIQUE CHECK (trial_id <> ''),
+    assembly_name TEXT NOT NULL,
+    press_name TEXT NOT NULL,
+    started_at TEXT NOT NULL,
+    closed_at TEXT,
+    simulated INTEGER NOT NULL CHECK (simulated IN (0, 1))
+  ) STRICT;
+  CREATE TRIGGER trials_never_deleted BEFORE DELETE ON trials
+  BEGIN SELECT RAISE(ABORT, 'trials is never deleted from'); END;
+
+  CREATE TABLE run_results (
+    recording_row INTEGER NOT NULL REFERENCES recordings,
+    run_number INTEGER NOT NULL CHECK (run_number >= 1),
+    rule_version INTEGER NOT NULL CHECK (rule_version >= 1),
+    result_json TEXT NOT NULL CHECK (json_valid(result_json)),
+    PRIMARY KEY (recording_row, run_number)
+  ) STRICT;
+
+  CREATE TABLE run_decisions (
+    decision_id INTEGER PRIMARY KEY AUTOINCREMENT,
+    recording_row INTEGER NOT NULL REFERENCES recordings,
+    run_number INTEGER NOT NULL CHECK (run_number >= 1),
+    kind TEXT NOT NULL CHECK (kind IN ('set-aside', 'taken-in', 'automatic')),
+    reason TEXT NOT NULL,
+    decided_at TEXT NOT NULL
+  ) STRICT;
+  CREATE INDEX run_decisions_by_run ON run_decisions (recording_row, run_number, decision_id);
+  ${neverChanged('run_decisions')}`,
+  },
+  {
+    name: '004-recipes-and-settings',
+    sql: `
+  CREATE TABLE recipes (
+    recipe_row INTEGER PRIMARY KEY AUTOINCREMENT,
+    assembly_name TEXT NOT NULL CHECK (assembly_name <> ''),
+    press_name TEXT NOT NULL CHECK (press_name <> ''),
+    version INTEGER NOT NULL CHECK (version >= 1),
+    accepted_at TEXT NOT NULL,
+    dwell_s REAL NOT NULL,
+    simulated INTEGER NOT NULL CHECK (simulated IN (0, 1)),
+    recipe_json TEXT NOT NULL CHECK (json_valid(recipe_json)),
+    UNIQUE (assembly_name, press_name, version)
+  ) STRICT;
+  ${neverChanged('recipes')}
+
+  CREATE TABLE settings (
+    key TEXT NOT NULL PRIMARY KEY,
+    value TEXT NOT NULL
+  ) STRICT;`,
+  },
+];
