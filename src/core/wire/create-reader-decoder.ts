@@ -1,0 +1,42 @@
+import { createPlainDecoder } from './plain/create-plain-decoder.ts';
+import { createProtocolDecoder } from './protocol/create-protocol-decoder.ts';
+import { isProtocolLine } from './protocol/is-protocol-line.ts';
+import type { LineDecoder } from './WireEvent.ts';
+
+export interface ReaderDecoderOptions {
+  /** Unit of a plain reader's values, where the user stated it. */
+  readonly statedUnit?: 'C' | 'F' | 'K';
+}
+
+/** How a line of the reader protocol begins or ends, though its checksum may be wrong or missing. */
+const LIKE_PROTOCOL = /^(?:(?:sample|identity|contact|overflow) [0-9]|started [a-z])|#[0-9A-Fa-f]{4}$/;
+
+/**
+ * Decodes a reader of unknown kind. The first line with a right checksum settles on the reader protocol for good,
+ * whatever came before it: a checksum proves itself, a plain layout is only likely. Until then lines go to the plain
+ * decoder, except damaged ones that look like the protocol: their digits must not pass for a plain reading.
+ */
+export function createReaderDecoder(options: ReaderDecoderOptions = {}): LineDecoder {
+  const protocol = createProtocolDecoder();
+  const plain = createPlainDecoder(options);
+  let settled = false;
+  const current = (): LineDecoder => (settled ? protocol : plain);
+
+  return {
+    decode(line) {
+      settled ||= line.wholeness !== 'cut-off' && line.wholeness !== 'over-long' && isProtocolLine(line.text);
+      if (settled) return protocol.decode(line);
+      const damaged = plain.recognised === null && LIKE_PROTOCOL.test(line.text);
+      return damaged ? protocol.decode(line) : plain.decode(line);
+    },
+    get recognised() {
+      return current().recognised;
+    },
+    get clockWrapUs() {
+      return current().clockWrapUs;
+    },
+    get sequenceWrap() {
+      return current().sequenceWrap;
+    },
+  };
+}
