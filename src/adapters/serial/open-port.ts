@@ -68,7 +68,7 @@ export async function openPort(
       },
       (error: Error) => {
         end(error.message);
-        closeQuietly(port);
+        void closeQuietly(port);
       },
     );
   }, ASK_EVERY_MS);
