@@ -1,0 +1,163 @@
+import { collectSamples } from './collect-samples.ts';
+import { type EstimatedCrossing, estimateCrossing } from './estimate-crossing.ts';
+import type { TraceBuffer } from './TraceBuffer.ts';
+
+/** Data after the crossing that the final figure waits for, s. */
+export const FINAL_AFTER_S = 10;
+/** The target must be held at least this long (or three readings) for a crossing to stand. Common practice, no source. */
+const SUSTAINED_S = 3;
+
+export type CrossingNews = 'provisional' | 'final' | 'withdrawn' | null;
+
+/**
+ * Looks for the first sustained upward crossing of one channel, reading by reading. Provisional: from the
+ * readings up to now, reported within a second or three readings. Final: once, ten seconds later or at the
+ * run's end. A spike, bounce or fault that falls back is withdrawn and the search goes on.
+ */
+export class CrossingWatch {
+  readonly #trace: TraceBuffer;
+  readonly #channel: number;
+  readonly #targetC: number;
+  #above: boolean[] = [];
+  #belowSeen = false;
+  #lastBelowS = Number.NEGATIVE_INFINITY;
+  #firstAboveS: number | null = null;
+  #triedS = Number.NEGATIVE_INFINITY;
+  #recentS: number[] = [];
+  #sustainedChecked = false;
+  provisional: EstimatedCrossing | null = null;
+  final: EstimatedCrossing | null = null;
+  latestValidS: number | null = null;
+
+  constructor(trace: TraceBuffer, channel: number, targetC: number) {
+    this.#trace = trace;
+    this.#channel = channel;
+    this.#targetC = targetC;
+  }
+
+  /** Takes a reading of the channel. `riseFromS`: where the rise began, as far as known. */
+  add(
+    timeS: number,
+    temperatureC: number,
+    riseFromS: number,
+    resolutionC: number,
+    closedUntilS = Number.POSITIVE_INFINITY,
+  ): CrossingNews {
+    if (this.final !== null) {
+      if (Number.isFinite(temperatureC)) this.latestValidS = timeS;
+      return null;
+    }
+    const valid = Number.isFinite(temperatureC);
+    if (valid) {
+      this.latestValidS = timeS;
+      const above = temperatureC >= this.#targetC;
+      this.#above = [...this.#above.slice(-2), above];
+      this.#recentS = [...this.#recentS.slice(-3), timeS];
+      if (!above) {
+        this.#belowSeen = true;
+        this.#lastBelowS = timeS;
+        if (this.#above.filter(Boolean).length <= 1) this.#firstAboveS = null;
+      } else this.#firstAboveS ??= timeS;
+    }
+    if (this.provisional !== null) return this.#confirm(timeS, riseFromS, resolutionC, closedUntilS);
+    if (!valid || !this.#belowSeen || this.#above.filter(Boolean).length < 2) return null;
+    if (timeS - this.#triedS < 0.1) return null;
+    this.#triedS = timeS;
+    const crossing = this.#tryProvisional(timeS, riseFromS, resolutionC);
+    if (crossing === null) return null;
+    this.provisional = crossing;
+    this.#sustainedChecked = false;
+    return 'provisional';
+  }
+
+  /** No more readings before `endS` (opened, or the end): settles what is still open. */
+  settle(endS: number, riseFromS: number, resolutionC: number): CrossingNews {
+    if (this.final !== null) return null;
+    if (this.provisional === null) {
+      if (!this.#belowSeen) return null;
+      const late = this.#tryProvisional(endS, riseFromS, resolutionC);
+      if (late === null) return null;
+      this.provisional = late;
+    }
+    const end = Math.min(endS, this.provisional.timeS + FINAL_AFTER_S);
+    if (!this.#sustained(end)) return this.#withdraw();
+    this.final =
+      estimateCrossing(this.#trace, this.#channel, this.#targetC, {
+        guessS: this.provisional.timeS,
+        riseFromS,
+        untilS: end,
+        resolutionC,
+      }) ?? this.provisional;
+    return 'final';
+  }
+
+  get everBelow(): boolean {
+    return this.#belowSeen;
+  }
+
+  #confirm(timeS: number, riseFromS: number, resolutionC: number, closedUntilS: number): CrossingNews {
+    const crossing = this.provisional!;
+    if (!this.#sustainedChecked && timeS >= crossing.timeS + SUSTAINED_S) {
+      const after = collectSamples(this.#trace, this.#channel, crossing.timeS, timeS);
+      if (after.timesS.length >= 3) {
+        this.#sustainedChecked = true;
+        if (!this.#sustained(Math.min(timeS, closedUntilS))) return this.#withdraw();
+      }
+    }
+    if (timeS < crossing.timeS + FINAL_AFTER_S) return null;
+    return this.settle(Math.min(timeS, Math.max(closedUntilS, crossing.timeS)), riseFromS, resolutionC);
+  }
+
+  #sustained(untilS: number): boolean {
+    const fromS = this.provisional!.timeS;
+    const { valuesC } = collectSamples(this.#trace, this.#channel, fromS, untilS);
+    if (valuesC.length === 0) return true;
+    const needed = valuesC.length < 3 ? valuesC.length : valuesC.length * 0.5;
+    return valuesC.reduce((sum, value) => sum + (value >= this.#targetC ? 1 : 0), 0) >= needed;
+  }
+
+  #withdraw(): CrossingNews {
+    this.provisional = null;
+    this.#firstAboveS = null;
+    this.#above = [];
+    return 'withdrawn';
+  }
+
+  #tryProvisional(nowS: number, riseFromS: number, resolutionC: number): EstimatedCrossing | null {
+    const intervalS =
+      this.#recentS.length < 2
+        ? 1
+        : (this.#recentS[this.#recentS.length - 1]! - this.#recentS[0]!) / (this.#recentS.length - 1);
+    const crossing = estimateCrossing(this.#trace, this.#channel, this.#targetC, {
+      guessS: this.#firstAboveS ?? nowS,
+      riseFromS,
+      untilS: nowS,
+      resolutionC,
+    });
+    if (crossing !== null && crossing.byCurve) {
+      const guardS = intervalS >= 0.4 ? 0 : 0.5;
+      const recentEnough = crossing.timeS >= nowS - Math.max(3, 4 * intervalS);
+      if (crossing.timeS <= nowS - guardS && recentEnough) return crossing;
+    }
+    // No curve through it (a step): the target stands for 0.9 s or three readings.
+    if (this.#firstAboveS === null) return null;
+    const standing = collectSamples(this.#trace, this.#channel, this.#firstAboveS, nowS);
+    const above = standing.valuesC.reduce((sum, value) => sum + (value >= this.#targetC ? 1 : 0), 0);
+    if (above < 3 || above < 0.9 * standing.valuesC.length) return null;
+    if (nowS - this.#firstAboveS < 0.9 && intervalS < 0.4) return null;
+    return crossing !== null && !crossing.byCurve ? crossing : this.#step();
+  }
+
+  #step(): EstimatedCrossing {
+    const aboveS = this.#firstAboveS!;
+    const belowS = Number.isFinite(this.#lastBelowS) && this.#lastBelowS < aboveS ? this.#lastBelowS : aboveS;
+    return {
+      timeS: (aboveS + belowS) / 2,
+      standardUncertaintyS: Math.max((aboveS - belowS) / Math.sqrt(12), 0.01),
+      slopeCPerS: 0,
+      byCurve: false,
+      noiseC: 0,
+      readings: 2,
+    };
+  }
+}

@@ -1,0 +1,50 @@
+import { median } from './median.ts';
+
+export interface Level {
+  readonly timeS: number;
+  readonly levelC: number;
+}
+
+/**
+ * Thins a channel's readings to one level about every half second: the median of the block, so that a
+ * spike inside it has no weight; with one or two readings a block, the median of the last three blocks.
+ * Bounded memory, constant cost per reading.
+ */
+export class LevelBlocks {
+  readonly blockS: number;
+  #startS = Number.NaN;
+  #values: number[] = [];
+  #stride = 1;
+  #seen = 0;
+  #latest: number[] = [];
+
+  constructor(blockS = 0.5) {
+    this.blockS = blockS;
+  }
+
+  /** Takes a valid reading; returns the level of the block that it closes, if it does. */
+  add(timeS: number, temperatureC: number): Level | null {
+    let closed: Level | null = null;
+    if (!(timeS - this.#startS < this.blockS)) {
+      closed = this.#close();
+      this.#startS = timeS;
+      this.#values = [];
+      this.#stride = 1;
+      this.#seen = 0;
+    }
+    if (this.#seen++ % this.#stride === 0) this.#values.push(temperatureC);
+    if (this.#values.length === 32) {
+      this.#values = this.#values.filter((_, index) => index % 2 === 0);
+      this.#stride *= 2;
+    }
+    return closed;
+  }
+
+  #close(): Level | null {
+    if (this.#values.length === 0) return null;
+    this.#latest = [...this.#latest.slice(-2), median(this.#values)!];
+    const few = this.#values.length < 3 && this.#latest.length === 3;
+    const levelC = few ? median(this.#latest)! : this.#latest[this.#latest.length - 1]!;
+    return { timeS: this.#startS, levelC };
+  }
+}

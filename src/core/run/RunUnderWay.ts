@@ -1,0 +1,218 @@
+import type { RunConditions } from '../reading/StreamEvent.ts';
+import type { ChannelRole } from '../recording/RecordingEntry.ts';
+import { CrossingWatch } from './CrossingWatch.ts';
+import { type ClosingMarks, choosePressClosed } from './choose-press-closed.ts';
+import type { EstimatedCrossing } from './estimate-crossing.ts';
+import type { OnsetEstimate } from './estimate-onset.ts';
+import { FallWatch } from './FallWatch.ts';
+import { HoldCounter } from './HoldCounter.ts';
+import { LIMITS } from './limits.ts';
+import type { ResolutionWatch } from './ResolutionWatch.ts';
+import type { RunEvent, RunPhase } from './RunEvent.ts';
+import type { Gap } from './RunFacts.ts';
+import type { ClosingSource, Crossing, PressClosed, RunRules, TimeEstimate } from './RunResult.ts';
+import type { TraceBuffer } from './TraceBuffer.ts';
+
+/** What the run shares with the tracker: the trace and what is known of the channels. */
+export interface RunSurroundings {
+  readonly rules: RunRules;
+  readonly roles: readonly ChannelRole[];
+  readonly trace: TraceBuffer;
+  readonly bondLineChannels: readonly number[];
+  readonly resolutions: readonly ResolutionWatch[];
+}
+
+/** A bond-line channel without a reading for this long no longer holds up the crossing, s. Judgement. */
+const SILENT_S = 5;
+
+/** One run from its first mark (or onset) until it is finished: takes readings, keeps what they mean so far. */
+export class RunUnderWay {
+  readonly around: RunSurroundings;
+  readonly number: number;
+  readonly fromS: number;
+  marks: ClosingMarks = { contact: null, key: null, option: null, onset: null };
+  onset: OnsetEstimate | null = null;
+  readonly watches: readonly CrossingWatch[];
+  readonly fall = new FallWatch();
+  hold: HoldCounter | null = null;
+  provisional: Crossing | null = null;
+  firstProvisional: Crossing | null = null;
+  final: Crossing | null = null;
+  opened: { readonly timeS: number; readonly by: 'contact' | 'key' } | null = null;
+  spoiltReason: string | null = null;
+  readonly gaps: Gap[] = [];
+  readonly notes: string[] = [];
+  conditions: RunConditions;
+  #dipped = false;
+
+  constructor(around: RunSurroundings, number: number, fromS: number, conditions: RunConditions) {
+    this.around = around;
+    this.number = number;
+    this.fromS = fromS;
+    this.conditions = conditions;
+    this.watches = around.bondLineChannels.map(
+      (channel) => new CrossingWatch(around.trace, channel, around.rules.targetC),
+    );
+  }
+
+  get pressClosed(): PressClosed | null {
+    return choosePressClosed(this.marks);
+  }
+
+  get phase(): RunPhase {
+    if (this.opened !== null) return 'opened';
+    if (this.hold === null) return 'heating';
+    if (this.hold.done) return 'hold-done';
+    return this.#dipped ? 'dipped' : 'crossed';
+  }
+
+  /** True where a hand or a contact marked the closing. */
+  get marked(): boolean {
+    return this.marks.contact !== null || this.marks.key !== null;
+  }
+
+  mark(by: ClosingSource, mark: TimeEstimate | null): void {
+    this.marks = { ...this.marks, [by]: mark };
+  }
+
+  /** Where the rise began as far as known: the crossing's window must not reach before it. */
+  get riseFromS(): number {
+    return this.onset?.timeS ?? this.pressClosed?.timeS ?? this.fromS;
+  }
+
+  /** The press is known or hinted to be open from here on. */
+  get closedUntilS(): number {
+    return Math.min(
+      this.opened?.timeS ?? Number.POSITIVE_INFINITY,
+      this.fall.startedS ?? Number.POSITIVE_INFINITY,
+    );
+  }
+
+  /** Takes the reading at an index of the trace. */
+  accept(index: number, out: RunEvent[]): void {
+    const { trace, bondLineChannels } = this.around;
+    const timeS = trace.timeAt(index);
+    if (this.opened !== null && timeS > this.opened.timeS) return;
+    let hottestC = Number.NEGATIVE_INFINITY;
+    let coldestC = Number.POSITIVE_INFINITY;
+    for (let at = 0; at < bondLineChannels.length; at++) {
+      const channel = bondLineChannels[at]!;
+      const valueC = trace.valueAt(channel, index);
+      if (Number.isFinite(valueC)) {
+        hottestC = Math.max(hottestC, valueC);
+        coldestC = Math.min(coldestC, valueC);
+      }
+      this.#watch(at, timeS, valueC, out);
+    }
+    if (hottestC > Number.NEGATIVE_INFINITY && this.fall.add(timeS, hottestC))
+      out.push({ kind: 'opening-hinted', timeS: this.fall.startedS! });
+    const before = this.hold;
+    this.#combine(timeS, out);
+    if (this.hold !== null && this.hold === before && coldestC < Number.POSITIVE_INFINITY)
+      this.#count(timeS, coldestC, out);
+  }
+
+  /** Settles crossings that still wait for readings. */
+  settle(endS: number, out: RunEvent[]): void {
+    this.watches.forEach((watch, at) => {
+      const channel = this.around.bondLineChannels[at]!;
+      const news = watch.settle(
+        Math.min(endS, this.closedUntilS),
+        this.riseFromS,
+        this.around.resolutions[channel]!.resolutionC,
+      );
+      if (news === 'final')
+        out.push({ kind: 'crossing-final', crossing: plain(watch.final!), channel: channel + 1 });
+      else if (news === 'withdrawn')
+        out.push({ kind: 'crossing-final', crossing: null, channel: channel + 1 });
+    });
+    this.#combine(endS, out);
+  }
+
+  #watch(at: number, timeS: number, valueC: number, out: RunEvent[]): void {
+    const channel = this.around.bondLineChannels[at]!;
+    const watch = this.watches[at]!;
+    const news = watch.add(
+      timeS,
+      valueC,
+      this.riseFromS,
+      this.around.resolutions[channel]!.resolutionC,
+      this.closedUntilS,
+    );
+    if (news === null) return;
+    if (news === 'provisional')
+      out.push({ kind: 'crossing-provisional', crossing: plain(watch.provisional!), channel: channel + 1 });
+    else
+      out.push({
+        kind: 'crossing-final',
+        crossing: news === 'final' ? plain(watch.final!) : null,
+        channel: channel + 1,
+      });
+  }
+
+  /** The run has crossed when every bond-line channel that still speaks has; its time is the slowest one's. */
+  #combine(timeS: number, out: RunEvent[]): void {
+    const provisional = slowest(this.watches, (watch) => watch.provisional, timeS);
+    if (provisional?.timeS !== this.provisional?.timeS) {
+      this.provisional = provisional;
+      this.hold = provisional === null ? null : this.#startHold(provisional.timeS, out);
+      this.firstProvisional = provisional ?? this.firstProvisional;
+    }
+    this.final = slowest(this.watches, (watch) => watch.final, timeS);
+  }
+
+  #startHold(crossingS: number, out: RunEvent[]): HoldCounter {
+    const { trace, bondLineChannels, rules } = this.around;
+    this.#dipped = false;
+    const hold = new HoldCounter(crossingS, rules);
+    this.hold = hold;
+    for (let index = trace.indexFrom(crossingS); index < trace.length; index++) {
+      let coldestC = Number.POSITIVE_INFINITY;
+      for (const channel of bondLineChannels) {
+        const valueC = trace.valueAt(channel, index);
+        if (valueC < coldestC) coldestC = valueC;
+      }
+      if (coldestC < Number.POSITIVE_INFINITY) this.#count(trace.timeAt(index), coldestC, out);
+    }
+    return hold;
+  }
+
+  #count(timeS: number, coldestC: number, out: RunEvent[]): void {
+    const news = this.hold!.add(timeS, coldestC);
+    if (news === 'dip') out.push({ kind: 'dip', fromS: timeS });
+    else if (news === 'done') out.push({ kind: 'hold-done', timeS });
+    this.#dipped = this.hold!.inDip;
+  }
+}
+
+function slowest(
+  watches: readonly CrossingWatch[],
+  which: (watch: CrossingWatch) => EstimatedCrossing | null,
+  nowS: number,
+): Crossing | null {
+  let latest: EstimatedCrossing | null = null;
+  for (const watch of watches) {
+    const crossing = which(watch);
+    if (crossing === null) {
+      const silent = watch.latestValidS === null || watch.latestValidS < nowS - SILENT_S;
+      if (silent && watch.provisional === null) continue;
+      return null;
+    }
+    if (latest === null || crossing.timeS > latest.timeS) latest = crossing;
+  }
+  return latest === null ? null : plain(latest);
+}
+
+/** Only what a result shows of a crossing. */
+export function plain(crossing: EstimatedCrossing): Crossing {
+  return {
+    timeS: crossing.timeS,
+    standardUncertaintyS: crossing.standardUncertaintyS,
+    slopeCPerS: crossing.slopeCPerS,
+  };
+}
+
+/** A gap that the stream reports belongs to the run when it lies inside it. */
+export function isLongGap(gap: Gap): boolean {
+  return gap.toS - gap.fromS > LIMITS.gapS;
+}

@@ -1,0 +1,104 @@
+import type { Reading } from '../reading/StreamEvent.ts';
+import type { ChannelFault } from '../wire/WireEvent.ts';
+
+const FAULTS: readonly ChannelFault[] = [
+  'open-circuit',
+  'short-to-ground',
+  'short-to-supply',
+  'over-range',
+  'cold-junction',
+  'unspecified',
+];
+
+/**
+ * Readings of the present run, or while none is open of the last while, in typed arrays.
+ * A value that is missing or a fault is held as NaN and never leaves through `valueAt` into statistics:
+ * callers ask `Number.isFinite` (or use `collect`, which leaves such values out).
+ * Index 0 is the oldest reading kept. Appending costs constant time on average.
+ */
+export class TraceBuffer {
+  readonly channels: number;
+  #times = new Float64Array(1024);
+  #values: Float64Array[];
+  #faults: Uint8Array[];
+  #from = 0;
+  #to = 0;
+
+  constructor(channels: number) {
+    this.channels = channels;
+    this.#values = Array.from({ length: channels }, () => new Float64Array(1024));
+    this.#faults = Array.from({ length: channels }, () => new Uint8Array(1024));
+  }
+
+  get length(): number {
+    return this.#to - this.#from;
+  }
+
+  timeAt(index: number): number {
+    return this.#times[this.#from + index]!;
+  }
+
+  /** Temperature in °C; NaN where there is none. */
+  valueAt(channel: number, index: number): number {
+    return this.#values[channel]![this.#from + index]!;
+  }
+
+  faultAt(channel: number, index: number): ChannelFault | null {
+    const code = this.#faults[channel]![this.#from + index]!;
+    return code === 0 ? null : FAULTS[code - 1]!;
+  }
+
+  append(reading: Reading): void {
+    if (this.#to === this.#times.length) this.#makeRoom();
+    const at = this.#to;
+    this.#times[at] = reading.timeS;
+    for (let channel = 0; channel < this.channels; channel++) {
+      const value = reading.values[channel];
+      let temperatureC = Number.NaN;
+      let fault = 0;
+      if (value !== undefined) {
+        if (value.kind === 'temperature') temperatureC = value.temperatureC;
+        else if (value.kind === 'fault') fault = 1 + FAULTS.indexOf(value.fault);
+      }
+      this.#values[channel]![at] = Number.isFinite(temperatureC) ? temperatureC : Number.NaN;
+      this.#faults[channel]![at] = fault;
+    }
+    this.#to++;
+  }
+
+  /** Forgets readings before a time. */
+  trimBefore(timeS: number): void {
+    this.#from += this.indexFrom(timeS);
+  }
+
+  /** Index of the first reading at or after a time; `length` when there is none. */
+  indexFrom(timeS: number): number {
+    let low = this.#from;
+    let high = this.#to;
+    while (low < high) {
+      const middle = (low + high) >>> 1;
+      if (this.#times[middle]! < timeS) low = middle + 1;
+      else high = middle;
+    }
+    return low - this.#from;
+  }
+
+  #makeRoom(): void {
+    if (this.#from > this.#times.length / 2) {
+      for (const array of [this.#times, ...this.#values, ...this.#faults])
+        array.copyWithin(0, this.#from, this.#to);
+      this.#to -= this.#from;
+      this.#from = 0;
+      return;
+    }
+    const size = this.#times.length * 2;
+    this.#times = copyInto(new Float64Array(size), this.#times);
+    this.#values = this.#values.map((values) => copyInto(new Float64Array(size), values));
+    this.#faults = this.#faults.map((faults) => copyInto(new Uint8Array(size), faults));
+  }
+}
+
+function copyInto<A extends Float64Array | Uint8Array>(target: A, source: A): A {
+  target.set(source);
+  return target;
+}

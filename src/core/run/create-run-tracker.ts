@@ -1,0 +1,313 @@
+import type { OperatorMark, Reading, RunConditions, StreamEvent } from '../reading/StreamEvent.ts';
+import type { ChannelRole } from '../recording/RecordingEntry.ts';
+import { MARK_UNCERTAINTY_S } from './choose-press-closed.ts';
+import { collectSamples } from './collect-samples.ts';
+import { estimateOnset } from './estimate-onset.ts';
+import { finishRun } from './finish-run.ts';
+import { LIMITS } from './limits.ts';
+import { liveWarnings } from './live-warnings.ts';
+import { OnsetWatch, type RiseSeen } from './OnsetWatch.ts';
+import { ResolutionWatch } from './ResolutionWatch.ts';
+import type { RunEvent, RunState } from './RunEvent.ts';
+import type { RunRules } from './RunResult.ts';
+import { type RunSurroundings, RunUnderWay } from './RunUnderWay.ts';
+import { risesSteadily } from './rises-steadily.ts';
+import { TraceBuffer } from './TraceBuffer.ts';
+
+export interface RunTracker {
+  /** Takes the next event of the stream; returns what it means for the run, in the order it happened. */
+  accept(event: StreamEvent): readonly RunEvent[];
+  /** No more events: finishes an open run. */
+  finish(): readonly RunEvent[];
+  readonly state: RunState;
+}
+
+export interface RunTrackerOptions {
+  readonly rules: RunRules;
+  /** What each channel is laid on, channel 1 first; none given means that channel 1 is the bond line. */
+  readonly roles: readonly ChannelRole[];
+  /** Step of the reader's values in °C where known; else the smallest difference seen. */
+  readonly resolutionC?: number | null;
+}
+
+const NOTHING: readonly RunEvent[] = Object.freeze([]);
+const NOT_STATED: RunConditions = Object.freeze({ ring: null, coating: null, carrierId: null, probe: null });
+
+/**
+ * Follows press closed, crossing, hold and opening through a stream of readings and marks: a pure causal state machine
+ * without clock or timer, so that live and replay agree to the last digit.
+ */
+export function createRunTracker(options: RunTrackerOptions): RunTracker {
+  return new Tracker(options);
+}
+
+class Tracker implements RunTracker {
+  readonly #around: RunSurroundings;
+  readonly #onsets: OnsetWatch[];
+  #run: RunUnderWay | null = null;
+  #runs = 0;
+  #latestS = Number.NEGATIVE_INFINITY;
+  #previousEndS = Number.NEGATIVE_INFINITY;
+  #conditions: RunConditions = NOT_STATED;
+  #contactClosed = false;
+  #closedAtS: number | null;
+  #out: RunEvent[] = [];
+
+  constructor({ rules, roles, resolutionC = null }: RunTrackerOptions) {
+    const known: readonly ChannelRole[] = roles.length === 0 ? ['bond-line'] : roles;
+    const bondLineChannels = known.flatMap((role, channel) =>
+      role.startsWith('bond-line') ? [channel] : [],
+    );
+    this.#around = {
+      rules,
+      roles: known,
+      trace: new TraceBuffer(known.length),
+      bondLineChannels,
+      resolutions: known.map(() => new ResolutionWatch(resolutionC)),
+    };
+    this.#onsets = bondLineChannels.map(() => new OnsetWatch(rules.targetC));
+    this.#closedAtS = rules.closedAtS;
+  }
+
+  accept(event: StreamEvent): readonly RunEvent[] {
+    if (event.kind === 'reading') this.#reading(event.reading);
+    else if (event.kind === 'contact') this.#contact(event.timeS, event.closed);
+    else if (event.kind === 'mark') this.#mark(event.timeS, event.mark);
+    else if (event.kind === 'gap')
+      this.#run?.gaps.push({ fromS: event.fromS, toS: event.toS, cause: event.cause });
+    return this.#take();
+  }
+
+  finish(): readonly RunEvent[] {
+    if (this.#run !== null) this.#finishRun('end-of-record', this.#latestS);
+    return this.#take();
+  }
+
+  get state(): RunState {
+    const run = this.#run;
+    return {
+      phase: run?.phase ?? 'waiting',
+      runNumber: run?.number ?? this.#runs,
+      pressClosed: run?.pressClosed ?? null,
+      onset: run?.onset ?? null,
+      provisionalCrossing: run?.provisional ?? null,
+      finalCrossing: run?.final ?? null,
+      holdCountedS: run?.hold?.countedS ?? 0,
+      spoilt: run !== null && run.spoiltReason !== null,
+      warnings: run === null ? [] : liveWarnings(run),
+      latestTimeS: Number.isFinite(this.#latestS) ? this.#latestS : null,
+    };
+  }
+
+  #take(): readonly RunEvent[] {
+    if (this.#out.length === 0) return NOTHING;
+    const out = this.#out;
+    this.#out = [];
+    return out;
+  }
+
+  #reading(reading: Reading): void {
+    const { trace, bondLineChannels, resolutions } = this.#around;
+    const { timeS } = reading;
+    if (!Number.isFinite(timeS) || timeS < this.#latestS) return;
+    this.#latestS = timeS;
+    trace.append(reading);
+    const index = trace.length - 1;
+    for (let channel = 0; channel < trace.channels; channel++) {
+      const valueC = trace.valueAt(channel, index);
+      if (Number.isFinite(valueC)) resolutions[channel]!.add(valueC);
+    }
+    if (this.#closedAtS !== null && timeS >= this.#closedAtS) this.#closedByOption(this.#closedAtS);
+    if (this.#run?.onset == null)
+      for (let at = 0; at < bondLineChannels.length; at++) {
+        const channel = bondLineChannels[at]!;
+        const valueC = trace.valueAt(channel, index);
+        if (!Number.isFinite(valueC)) continue;
+        const rise = this.#onsets[at]!.add(timeS, valueC, resolutions[channel]!.resolutionC);
+        if (rise !== null) this.#rise(channel, rise);
+        if (this.#run?.onset != null) break;
+      }
+    if (this.#run !== null) this.#runReading(this.#run, trace.length - 1, timeS);
+    else if (trace.timeAt(0) < timeS - 1.25 * LIMITS.keptWhileWaitingS)
+      trace.trimBefore(timeS - LIMITS.keptWhileWaitingS);
+  }
+
+  #runReading(run: RunUnderWay, index: number, timeS: number): void {
+    run.accept(index, this.#out);
+    if (run.opened !== null && timeS > run.opened.timeS + LIMITS.undoS)
+      this.#finishRun('opened', run.opened.timeS);
+    else if (!run.marked && run.fall.over) {
+      if (
+        run.provisional === null &&
+        run.marks.option === null &&
+        run.fall.shareOfWay(this.#around.rules.targetC) < 0.25
+      )
+        this.#dropRun(timeS);
+      else this.#finishRun('opened', run.fall.startedS!);
+    }
+  }
+
+  #rise(channel: number, rise: RiseSeen): void {
+    const levels = this.#onsets[this.#around.bondLineChannels.indexOf(channel)]!.levels;
+    const quietC = rise.lowestC + 0.3 * (rise.seenC - rise.lowestC);
+    const quiet = levels.filter((level) => level.timeS <= rise.seenS && level.levelC < quietC);
+    const quietS = quiet[quiet.length - 1]?.timeS ?? rise.lowestS;
+    const fromS = Math.max(this.#previousEndS, quietS - Math.max(15, 3 * (rise.seenS - quietS)));
+    const resolutionC = this.#around.resolutions[channel]!.resolutionC;
+    const onset = estimateOnset(
+      collectSamples(this.#around.trace, channel, fromS, this.#latestS),
+      resolutionC,
+    );
+    if (onset === null) return;
+    const run = this.#run ?? this.#openRun(onset.timeS);
+    run.onset = onset;
+    const known = run.pressClosed !== null;
+    run.mark('onset', { timeS: onset.timeS, standardUncertaintyS: onset.standardUncertaintyS });
+    this.#out.push({
+      kind: 'onset',
+      onset: { timeS: onset.timeS, standardUncertaintyS: onset.standardUncertaintyS },
+    });
+    if (!known) {
+      this.#out.push({ kind: 'press-closed', pressClosed: run.pressClosed! });
+      this.#feedFrom(run, onset.timeS, this.#around.trace.length - 1);
+    }
+  }
+
+  /** Gives a run that was opened late the readings since its start; the newest one follows by itself. */
+  #feedFrom(run: RunUnderWay, fromS: number, before: number): void {
+    const { trace } = this.#around;
+    for (let index = trace.indexFrom(fromS); index < before; index++) run.accept(index, this.#out);
+  }
+
+  #contact(timeS: number, closed: boolean): void {
+    if (!Number.isFinite(timeS) || closed === this.#contactClosed) return;
+    this.#contactClosed = closed;
+    const run = this.#run;
+    if (!closed) {
+      if (run !== null && run.opened === null) this.#opened(run, timeS, 'contact');
+      return;
+    }
+    if (run?.opened?.by === 'contact' && timeS - run.opened.timeS <= LIMITS.repeatS) {
+      this.#takeBackOpened(run);
+      return;
+    }
+    this.#closing('contact', timeS);
+  }
+
+  #mark(timeS: number, mark: OperatorMark): void {
+    if (!Number.isFinite(timeS)) return;
+    const run = this.#run;
+    if (mark.kind === 'press-closed') {
+      const previousS = run?.marks.key?.timeS;
+      if (previousS !== undefined && Math.abs(timeS - previousS) <= LIMITS.repeatS) return;
+      this.#closing('key', timeS);
+    } else if (mark.kind === 'opened') {
+      if (run !== null && run.opened === null) this.#opened(run, timeS, 'key');
+    } else if (mark.kind === 'spoilt') {
+      if (run !== null) run.spoiltReason = mark.reason;
+    } else if (mark.kind === 'note') run?.notes.push(mark.text);
+    else if (mark.kind === 'conditions') {
+      this.#conditions = mark.conditions;
+      if (run !== null) run.conditions = mark.conditions;
+    } else if (run !== null) this.#undo(run, mark.what);
+  }
+
+  #undo(run: RunUnderWay, what: 'press-closed' | 'opened' | 'spoilt'): void {
+    if (what === 'spoilt') run.spoiltReason = null;
+    else if (what === 'opened') {
+      if (run.opened?.by === 'key') this.#takeBackOpened(run);
+    } else {
+      run.mark('key', null);
+      if (run.pressClosed === null) this.#dropRun(this.#latestS);
+    }
+  }
+
+  #takeBackOpened(run: RunUnderWay): void {
+    const openedS = run.opened!.timeS;
+    run.opened = null;
+    const { trace } = this.#around;
+    for (let index = trace.indexFrom(openedS); index < trace.length; index++)
+      if (trace.timeAt(index) > openedS) run.accept(index, this.#out);
+  }
+
+  #opened(run: RunUnderWay, timeS: number, by: 'contact' | 'key'): void {
+    run.opened = { timeS, by };
+    this.#out.push({ kind: 'opened', timeS });
+  }
+
+  #closing(by: 'contact' | 'key', timeS: number): void {
+    const mark = { timeS, standardUncertaintyS: MARK_UNCERTAINTY_S[by] };
+    const run = this.#run;
+    if (run !== null && this.#sameClosing(run, by, timeS)) {
+      const late = !run.marked && run.onset !== null;
+      run.mark(by, mark);
+      if (late && !risesSteadily(this.#around, run, timeS)) this.#restartAt(run, timeS);
+      this.#out.push({ kind: 'press-closed', pressClosed: this.#run!.pressClosed! });
+      return;
+    }
+    if (run !== null)
+      this.#finishRun(run.opened === null ? 'next-closing' : 'opened', run.opened?.timeS ?? timeS);
+    const next = this.#openRun(timeS);
+    next.mark(by, mark);
+    for (const watch of this.#onsets) watch.forgetBefore(timeS - 10);
+    this.#out.push({ kind: 'press-closed', pressClosed: next.pressClosed! });
+  }
+
+  /** A mark belongs to the open run unless the run is over or already has a mark of that source. */
+  #sameClosing(run: RunUnderWay, by: 'contact' | 'key', timeS: number): boolean {
+    if (run.opened !== null) return false;
+    if (run.marks[by] !== null) return false;
+    if (by === 'key' && run.marks.contact !== null) return true;
+    if (!run.marked) return run.fall.startedS === null;
+    return Math.abs(timeS - run.pressClosed!.timeS) < 30 || run.provisional === null;
+  }
+
+  /** What looked like the rise of an unmarked run was handling of the probe: the run begins at the mark. */
+  #restartAt(run: RunUnderWay, timeS: number): void {
+    const fresh = new RunUnderWay(this.#around, run.number, run.fromS, run.conditions);
+    fresh.marks = { ...run.marks, onset: null };
+    fresh.spoiltReason = run.spoiltReason;
+    fresh.notes.push(...run.notes);
+    fresh.gaps.push(...run.gaps.filter((gap) => gap.toS > timeS));
+    this.#run = fresh;
+    for (const watch of this.#onsets) watch.forgetBefore(timeS - 5);
+    this.#feedFrom(fresh, timeS, this.#around.trace.length);
+  }
+
+  #closedByOption(closedAtS: number): void {
+    this.#closedAtS = null;
+    const mark = { timeS: closedAtS, standardUncertaintyS: MARK_UNCERTAINTY_S.option };
+    const known = this.#run !== null;
+    const run = this.#run ?? this.#openRun(closedAtS);
+    run.mark('option', mark);
+    this.#out.push({ kind: 'press-closed', pressClosed: run.pressClosed! });
+    if (!known) this.#feedFrom(run, closedAtS, this.#around.trace.length - 1);
+  }
+
+  #openRun(closedS: number): RunUnderWay {
+    const { trace } = this.#around;
+    const firstS = trace.length > 0 ? trace.timeAt(0) : closedS;
+    const fromS = Math.max(this.#previousEndS, firstS, closedS - LIMITS.beforeClosingS);
+    trace.trimBefore(fromS);
+    this.#runs++;
+    this.#run = new RunUnderWay(this.#around, this.#runs, fromS, this.#conditions);
+    return this.#run;
+  }
+
+  #dropRun(atS: number): void {
+    this.#run = null;
+    this.#runs--;
+    for (const watch of this.#onsets) watch.forgetBefore(atS);
+  }
+
+  #finishRun(endedBy: 'opened' | 'next-closing' | 'end-of-record', endS: number): void {
+    const run = this.#run!;
+    const endedS = Number.isFinite(endS) ? endS : run.fromS;
+    run.settle(endedS, this.#out);
+    const result = finishRun(run, run.opened === null ? endedBy : 'opened', endedS);
+    this.#run = null;
+    this.#previousEndS = endedS;
+    for (const watch of this.#onsets) watch.forgetBefore(Math.max(endedS, this.#latestS));
+    this.#out.push({ kind: 'run-finished', result });
+  }
+}

@@ -1,0 +1,124 @@
+import type { Samples } from './collect-samples.ts';
+import { median } from './median.ts';
+import type { TimeEstimate } from './RunResult.ts';
+import { solveSymmetric } from './solve-symmetric.ts';
+
+export interface OnsetEstimate extends TimeEstimate {
+  /** Level before the rise, °C. */
+  readonly baselineC: number;
+  /** False where the record begins inside the rise, so that its start was not seen. */
+  readonly baselineSeen: boolean;
+}
+
+/**
+ * When a rise left its baseline: least squares of T = b for t ≤ d, T = b + s·(t−d) + c·(t−d)² after, over d.
+ * Standard uncertainty from the curvature of the sum of squares at its lowest, 2σ²/(SS″), σ at least q/√12, with half
+ * a sample interval as a rectangular limit. Readings far off (spikes) are left out in a second pass.
+ */
+export function estimateOnset(samples: Samples, resolutionC: number): OnsetEstimate | null {
+  const count = samples.timesS.length;
+  if (count < 2) return null;
+  const first = fitHinge(samples, new Float64Array(count).fill(1), resolutionC);
+  if (first === null) return startOfRecord(samples);
+  const sizes = Array.from({ length: count }, (_, i) =>
+    Math.abs(samples.valuesC[i]! - first.curve(samples.timesS[i]!)),
+  );
+  const scaleC = Math.max(1.4826 * median(sizes)!, resolutionC / Math.sqrt(12), 0.02);
+  const weights = Float64Array.from(sizes, (size) => (size > 5 * scaleC ? 0 : 1));
+  const second = fitHinge(samples, weights, resolutionC) ?? first;
+  const before = samples.timesS.findIndex((timeS) => timeS >= second.timeS);
+  if (before < 2) return startOfRecord(samples);
+  return {
+    timeS: second.timeS,
+    standardUncertaintyS: second.standardUncertaintyS,
+    baselineC: second.curve(samples.timesS[0]!),
+    baselineSeen: true,
+  };
+}
+
+/** Nothing before the rise: its start lies at or before the first reading. */
+function startOfRecord(samples: Samples): OnsetEstimate {
+  const timeS = samples.timesS[0]!;
+  const intervalS = median(samples.timesS.slice(1).map((t, i) => t - samples.timesS[i]!)) ?? 1;
+  return {
+    timeS,
+    standardUncertaintyS: intervalS,
+    baselineC: samples.valuesC[0]!,
+    baselineSeen: false,
+  };
+}
+
+interface Hinge {
+  readonly timeS: number;
+  readonly standardUncertaintyS: number;
+  readonly curve: (timeS: number) => number;
+}
+
+function fitHinge(samples: Samples, weights: Float64Array, resolutionC: number): Hinge | null {
+  const { timesS } = samples;
+  const count = timesS.length;
+  const fromS = timesS[0]!;
+  const toS = timesS[count - 1]!;
+  const steps = 60;
+  const widthS = (toS - fromS) / steps;
+  if (!(widthS > 0)) return null;
+  let best: { d: number; cost: number } | null = null;
+  for (let step = 0; step < steps; step++) {
+    const d = fromS + step * widthS;
+    const cost = hingeAt(samples, weights, d)?.cost;
+    if (cost !== undefined && (best === null || cost < best.cost)) best = { d, cost };
+  }
+  if (best === null) return null;
+  let spanS = widthS;
+  for (let round = 0; round < 12; round++) {
+    const around: readonly number[] = [best.d - spanS / 2, best.d + spanS / 2];
+    for (const d of around) {
+      const cost = hingeAt(samples, weights, d)?.cost;
+      if (cost !== undefined && cost < best.cost) best = { d, cost };
+    }
+    spanS /= 2;
+  }
+  const fit = hingeAt(samples, weights, best.d);
+  if (fit === null) return null;
+  const intervalS = (toS - fromS) / Math.max(1, count - 1);
+  const noiseSquared = Math.max(best.cost / Math.max(1, count - 4), (resolutionC * resolutionC) / 12, 1e-6);
+  const h = Math.max(2 * intervalS, 0.2);
+  const left = hingeAt(samples, weights, best.d - h)?.cost ?? best.cost;
+  const right = hingeAt(samples, weights, best.d + h)?.cost ?? best.cost;
+  const curvature = (left + right - 2 * best.cost) / (h * h);
+  const fromNoise = curvature > 0 ? (2 * noiseSquared) / curvature : intervalS * intervalS;
+  return {
+    timeS: best.d,
+    standardUncertaintyS: Math.sqrt(fromNoise + (intervalS * intervalS) / 12),
+    curve: fit.curve,
+  };
+}
+
+function hingeAt(
+  samples: Samples,
+  weights: Float64Array,
+  d: number,
+): { cost: number; curve: (timeS: number) => number } | null {
+  const { timesS, valuesC } = samples;
+  const matrix = [0, 1, 2].map(() => [0, 0, 0]);
+  const right = [0, 0, 0];
+  for (let i = 0; i < timesS.length; i++) {
+    const x = Math.max(0, timesS[i]! - d);
+    const row = [1, x, x * x];
+    for (let a = 0; a < 3; a++) {
+      right[a]! += weights[i]! * row[a]! * valuesC[i]!;
+      for (let b = 0; b < 3; b++) matrix[a]![b]! += weights[i]! * row[a]! * row[b]!;
+    }
+  }
+  const solved = solveSymmetric(matrix, right);
+  if (solved === null) return null;
+  const [level, s, c] = solved.solution as [number, number, number];
+  if (s < 0 && c < 0) return null;
+  const curve = (timeS: number): number => {
+    const x = Math.max(0, timeS - d);
+    return level + s * x + c * x * x;
+  };
+  let cost = 0;
+  for (let i = 0; i < timesS.length; i++) cost += weights[i]! * (valuesC[i]! - curve(timesS[i]!)) ** 2;
+  return { cost, curve };
+}

@@ -1,0 +1,78 @@
+import type { Samples } from './collect-samples.ts';
+import { solveSymmetric } from './solve-symmetric.ts';
+
+export interface FirstOrderFit {
+  /** Temperature that the curve tends to, °C. */
+  readonly plateauC: number;
+  readonly timeConstantS: number;
+  /** When the curve leaves `startC`, s. */
+  readonly departsS: number;
+  /** Root mean square of what is left over, °C. */
+  readonly rmsC: number;
+}
+
+/**
+ * Heating curve of first order, T = Tp − A·exp(−t/τ): linear least squares in Tp and A for each τ, τ by search over a
+ * geometric grid (1 s to 2000 s) and then by golden section. At most 200 readings are used, evenly picked.
+ * @returns null with fewer than eight readings or when the curve does not rise.
+ */
+export function fitFirstOrder(samples: Samples, startC: number): FirstOrderFit | null {
+  const stride = Math.max(1, Math.ceil(samples.timesS.length / 200));
+  const times: number[] = [];
+  const values: number[] = [];
+  for (let i = 0; i < samples.timesS.length; i += stride) {
+    times.push(samples.timesS[i]! - samples.timesS[0]!);
+    values.push(samples.valuesC[i]!);
+  }
+  if (times.length < 8) return null;
+  let best = { logTau: 0, cost: Number.POSITIVE_INFINITY };
+  const steps = 40;
+  const widest = Math.log(2000);
+  for (let step = 0; step <= steps; step++) {
+    const logTau = (widest * step) / steps;
+    const cost = atTimeConstant(times, values, Math.exp(logTau))?.cost ?? Number.POSITIVE_INFINITY;
+    if (cost < best.cost) best = { logTau, cost };
+  }
+  let span = widest / steps;
+  for (let round = 0; round < 14; round++) {
+    for (const logTau of [best.logTau - span / 2, best.logTau + span / 2]) {
+      const cost = atTimeConstant(times, values, Math.exp(logTau))?.cost ?? Number.POSITIVE_INFINITY;
+      if (cost < best.cost) best = { logTau, cost };
+    }
+    span /= 2;
+  }
+  const timeConstantS = Math.exp(best.logTau);
+  const fit = atTimeConstant(times, values, timeConstantS);
+  if (fit === null || !(fit.amplitudeC > 0) || fit.plateauC <= startC) return null;
+  const departsS = samples.timesS[0]! - timeConstantS * Math.log((fit.plateauC - startC) / fit.amplitudeC);
+  if (!Number.isFinite(departsS)) return null;
+  return { plateauC: fit.plateauC, timeConstantS, departsS, rmsC: Math.sqrt(fit.cost / times.length) };
+}
+
+function atTimeConstant(
+  times: readonly number[],
+  values: readonly number[],
+  timeConstantS: number,
+): { plateauC: number; amplitudeC: number; cost: number } | null {
+  const matrix = [
+    [0, 0],
+    [0, 0],
+  ];
+  const right = [0, 0];
+  for (let i = 0; i < times.length; i++) {
+    const e = -Math.exp(-times[i]! / timeConstantS);
+    matrix[0]![0]! += 1;
+    matrix[0]![1]! += e;
+    matrix[1]![1]! += e * e;
+    right[0]! += values[i]!;
+    right[1]! += e * values[i]!;
+  }
+  matrix[1]![0] = matrix[0]![1]!;
+  const solved = solveSymmetric(matrix, right);
+  if (solved === null) return null;
+  const [plateauC, amplitudeC] = solved.solution as [number, number];
+  let cost = 0;
+  for (let i = 0; i < times.length; i++)
+    cost += (values[i]! - plateauC + amplitudeC * Math.exp(-times[i]! / timeConstantS)) ** 2;
+  return { plateauC, amplitudeC, cost };
+}
