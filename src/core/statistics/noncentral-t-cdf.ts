@@ -1,5 +1,6 @@
 import jstat from 'jstat';
 import { StatisticsError } from './StatisticsError.ts';
+import { studentTCdf } from './student-t-cdf.ts';
 
 /**
  * Probability that a noncentral t variable (degrees of freedom, noncentrality) stays at or below `t`.
@@ -14,5 +15,7 @@ export function noncentralTCdf(t: number, degreesOfFreedom: number, noncentralit
       'Make at least two runs',
     );
   }
+  // The library's central case is good to 2e-8 only.
+  if (noncentrality === 0) return studentTCdf(t, degreesOfFreedom);
   return jstat.noncentralt.cdf(t, degreesOfFreedom, noncentrality);
 }

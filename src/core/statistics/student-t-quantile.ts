@@ -1,6 +1,10 @@
 import quantile from '@stdlib/stats-base-dists-t-quantile';
+import { normalQuantile } from './normal-quantile.ts';
 import { requireProbability } from './require-probability.ts';
 import { StatisticsError } from './StatisticsError.ts';
+
+/** Above this many degrees of freedom Student t is the normal distribution for our digits. */
+const MANY = 1e9;
 
 /**
  * Student t quantile for `degreesOfFreedom` (may be a fraction; Infinity gives the normal quantile).
@@ -15,5 +19,7 @@ export function studentTQuantile(probability: number, degreesOfFreedom: number):
       'Make at least two runs',
     );
   }
+  // The library gives NaN for Infinity; far out the two agree to 1e-9 (tested).
+  if (degreesOfFreedom > MANY) return normalQuantile(probability);
   return quantile(probability, degreesOfFreedom);
 }
