@@ -1,0 +1,40 @@
+import type { Assembly, Press } from '../press/Press.ts';
+import type { Recipe } from '../recipe/Recipe.ts';
+import { neutralise } from './neutralise.ts';
+import { numberText, type TemperatureUnit, temperatureText } from './units-text.ts';
+
+const known = (value: number | null, unit: string): string =>
+  value === null ? 'not stated' : `${numberText(value, 1)} ${unit}`;
+
+/** One line about a press. */
+export function pressLine(press: Press): string {
+  const setPoint = press.platenSetPointC;
+  const platens =
+    setPoint === null
+      ? 'not stated'
+      : `${temperatureText(setPoint.upper)} upper, ${temperatureText(setPoint.lower)} lower`;
+  return `${neutralise(press.name)}: ${press.rams} × ram bore ${known(press.ramBoreMm, 'mm')}, platens ${platens}, timer starts at ${press.timerStartsAt}, offset ${numberText(press.timerOffsetS, 1)} s, step ${numberText(press.timerStepS, 1)} s`;
+}
+
+/** One line about an assembly. */
+export function assemblyLine(assembly: Assembly, unit: TemperatureUnit): string {
+  const ring = `ring ${known(assembly.ringOuterDiameterMm, 'mm')} OD, ${known(assembly.ringInnerDiameterMm, 'mm')} ID`;
+  const adhesive = assembly.adhesive === null ? '' : `, adhesive ${neutralise(assembly.adhesive)}`;
+  return `${neutralise(assembly.name)}: ${ring}, target ${temperatureText(assembly.targetC, unit)}, hold ${numberText(assembly.holdS, 0)} s${adhesive}`;
+}
+
+/** A recipe in a few lines. */
+export function recipeLines(recipe: Recipe, unit: TemperatureUnit): string {
+  const marks = [recipe.provisional ? 'PROVISIONAL (one run)' : '', recipe.simulated ? 'SIMULATED' : '']
+    .filter(Boolean)
+    .join(', ');
+  const parts = `soak ${numberText(recipe.soakS, 1)} s + hold ${numberText(recipe.holdS, 0)} s + margin ${numberText(recipe.marginS, 0)} s`;
+  const lines = [
+    `${neutralise(recipe.assemblyName)} on ${neutralise(recipe.pressName)}, version ${recipe.version}${marks === '' ? '' : ` — ${marks}`}`,
+    `  dwell ${numberText(recipe.dwellS, 1)} s = ${parts}, rule "${recipe.rule}", target ${temperatureText(recipe.targetC, unit)}`,
+    `  rests on ${recipe.restsOn.length} ${recipe.restsOn.length === 1 ? 'run' : 'runs'}, accepted ${recipe.acceptedAt} by ${neutralise(recipe.initials)}`,
+  ];
+  if (recipe.ruleReason !== null) lines.push(`  less strict rule because: ${neutralise(recipe.ruleReason)}`);
+  if (recipe.note !== '') lines.push(`  note: ${neutralise(recipe.note)}`);
+  return lines.join('\n');
+}

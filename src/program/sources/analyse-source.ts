@@ -1,0 +1,33 @@
+import type { RunRules } from '../../core/run/RunResult.ts';
+import { type Analysis, analyseEntries } from '../../core/session/analyse-entries.ts';
+import { withSoundness } from '../../core/session/with-soundness.ts';
+import { neutralise } from '../../core/text/neutralise.ts';
+import { OptionError } from '../options/OptionError.ts';
+import { type RuleOptions, runRules } from '../options/run-rules.ts';
+import type { Source } from './Source.ts';
+
+export interface SourceAnalysis extends Analysis {
+  readonly rules: RunRules;
+}
+
+/** Replays a source by its own conditions and the user's options. Refuses lines that no option made readable. */
+export function analyseSource(source: Source, options: RuleOptions): SourceAnalysis {
+  const { head } = source;
+  const rules = runRules(
+    options,
+    head === null ? {} : { targetC: head.targetC, holdS: head.holdS, platenSetPointC: head.platenSetPointC },
+  );
+  const analysis = analyseEntries(source.entries(), { decoder: source.decoder, roles: source.roles, rules });
+  const { refusal, counts } = analysis.state;
+  if (refusal !== null && counts.readings === 0) {
+    throw new OptionError(
+      `${neutralise(source.name)}: the readings cannot be used: ${neutralise(refusal.detail)}`,
+      refusal.problem.startsWith('unit')
+        ? 'Say the unit: --unit C, --unit F or --unit K'
+        : 'See dwellwright replay --help',
+      refusal.problem,
+    );
+  }
+  const soundness = source.soundness();
+  return { ...analysis, rules, results: analysis.results.map((result) => withSoundness(result, soundness)) };
+}

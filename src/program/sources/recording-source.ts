@@ -1,0 +1,28 @@
+import type {
+  RecordingEntry,
+  RecordingHead,
+  RecordingSoundness,
+} from '../../core/recording/RecordingEntry.ts';
+import { createReaderDecoder } from '../../core/wire/create-reader-decoder.ts';
+import { parseRoles } from '../options/run-rules.ts';
+import type { Source, SourceOptions } from './Source.ts';
+
+interface OpenRecording {
+  readonly head: RecordingHead;
+  entries(): Iterable<RecordingEntry>;
+  readonly soundness: RecordingSoundness;
+}
+
+/** A recording, from a file or from the store, ready to replay. An option goes before what its head says. */
+export function recordingSource(name: string, recording: OpenRecording, options: SourceOptions): Source {
+  const { head } = recording;
+  const statedUnit = options.unit ?? head.statedUnit;
+  return {
+    name,
+    head,
+    decoder: createReaderDecoder(statedUnit === undefined ? {} : { statedUnit }),
+    roles: options.roles === undefined ? head.roles : parseRoles(options.roles, '--roles'),
+    entries: () => recording.entries(),
+    soundness: () => recording.soundness,
+  };
+}
