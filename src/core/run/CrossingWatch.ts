@@ -134,7 +134,7 @@ export class CrossingWatch {
       untilS: nowS,
       resolutionC,
     });
-    if (crossing !== null && crossing.byCurve) {
+    if (crossing?.byCurve) {
       const guardS = intervalS >= 0.4 ? 0 : 0.5;
       const recentEnough = crossing.timeS >= nowS - Math.max(3, 4 * intervalS);
       if (crossing.timeS <= nowS - guardS && recentEnough) return crossing;

@@ -19,8 +19,8 @@ const FEWEST_READINGS = 10;
  * When a channel passes the target, from the readings around a first guess and up to `untilS`.
  * Window ±10 s, wider for slow readers until ten readings are in, narrower where the rise began shortly before
  * (a quarter of the way from its start) or heats so fast that ±10 s is no longer near the crossing (±1.5 τ).
- * Where sample spacing at the crossing is over 1 s, a third of the difference between curve and straight
- * interpolation is added as model uncertainty. Without a curve: straight interpolation, spacing/√12.
+ * Where sample spacing at the crossing is over 1 s, a third of what curve and straight interpolation differ by at most
+ * (k·spacing²/8) is added as model uncertainty. Without a curve: straight interpolation, spacing/√12.
  */
 export function estimateCrossing(
   trace: TraceBuffer,
@@ -43,7 +43,7 @@ export function estimateCrossing(
     const within = fit.timeS >= samples.timesS[0]! && fit.timeS <= samples.timesS[samples.timesS.length - 1]!;
     if (!within) return found;
     const straight = interpolate(samples, targetC, fit.timeS);
-    const modelS = straight !== null && straight.spacingS > 1 ? Math.abs(straight.timeS - fit.timeS) / 3 : 0;
+    const modelS = straight !== null && straight.spacingS > 1 ? (Math.abs(fit.rateFallPerS) * straight.spacingS ** 2) / 24 : 0;
     found = {
       timeS: fit.timeS,
       standardUncertaintyS: Math.hypot(fit.standardUncertaintyS, modelS),

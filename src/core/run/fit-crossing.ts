@@ -248,10 +248,14 @@ function withUncertainty(
   const solved = solveSymmetric(matrix, [0, 0, 0]);
   if (solved === null) return null;
   const degrees = Math.max(count - 3, 1);
-  const noiseSquared = ((psiSquared / count) * (count / degrees)) / (psiSlope / count) ** 2;
   const raw = psiSquared > 0 ? lagged / psiSquared : 0;
-  const autocorrelation = Math.min(0.95, Math.max(0, (raw + 3 / count) / Math.max(0.3, 1 - 5 / count)));
+  // The fit takes some of the correlation away (made good with enough readings); under fifteen readings it cannot be told.
+  const made = count >= 60 ? (raw + 4 / count) / (1 - 8 / count) : count >= 15 ? raw : 0;
+  const autocorrelation = Math.min(0.95, Math.max(0, made));
   const widening = (1 + autocorrelation) / (1 - autocorrelation);
+  // A curve with three free figures takes three correlated stretches out of the scatter, not three readings.
+  const left = Math.max(count - 3 * widening, degrees / 2);
+  const noiseSquared = psiSquared / left / (psiSlope / count) ** 2;
   const student = studentFactor(Math.max(1, degrees / widening));
   const variance = Math.max(noiseSquared * student * student, floorC * floorC) * widening;
   const standardUncertaintyS = Math.sqrt(variance * solved.inverse[0]![0]!);
