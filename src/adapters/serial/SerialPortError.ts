@@ -1,8 +1,8 @@
 import { constants } from 'node:fs';
 import { access, stat } from 'node:fs/promises';
 import { DwellwrightError } from '../../core/DwellwrightError.ts';
+import { neutralise } from '../../core/text/neutralise.ts';
 import { type PortTrouble, portTroubleText } from '../../core/text/port-trouble.ts';
-import { printable } from './printable.ts';
 
 /** A serial port that cannot be opened; `trouble` says why. */
 export class SerialPortError extends DwellwrightError {
@@ -11,8 +11,8 @@ export class SerialPortError extends DwellwrightError {
   readonly path: string;
 
   constructor(trouble: PortTrouble, path: string, cause: unknown) {
-    const reason = printable(cause instanceof Error ? cause.message : String(cause));
-    const { message, remedy } = portTroubleText(trouble, printable(path), reason, process.platform);
+    const reason = neutralise(cause instanceof Error ? cause.message : String(cause));
+    const { message, remedy } = portTroubleText(trouble, neutralise(path), reason, process.platform);
     super(`port-${trouble}`, message, { remedy, cause });
     this.trouble = trouble;
     this.path = path;

@@ -1,8 +1,8 @@
 import { access } from 'node:fs/promises';
 import type { MonotonicClock, ReaderLink, ReaderLinkListener } from '../../core/reading/ReaderLink.ts';
+import { neutralise } from '../../core/text/neutralise.ts';
 import { findPortAgain, identifyPort, type PortIdentity } from './find-port-again.ts';
 import { type OpenPort, openPort } from './open-port.ts';
-import { printable } from './printable.ts';
 
 const TRY_AGAIN_MS = 250;
 /** Listing ports starts a program on Linux: only at every fourth attempt. */
@@ -60,7 +60,7 @@ export function createSerialLink(options: SerialLinkOptions): ReaderLink {
   const lose = (cause: string): void => {
     port = null;
     if (closed) return;
-    listener?.lost(clock.nowUs(), printable(cause));
+    listener?.lost(clock.nowUs(), neutralise(cause));
     attempts = 0;
     tryLater();
   };
@@ -86,7 +86,7 @@ export function createSerialLink(options: SerialLinkOptions): ReaderLink {
   };
 
   return {
-    name: printable(path),
+    name: neutralise(path),
     simulated: false,
     async open(newListener) {
       listener = newListener;

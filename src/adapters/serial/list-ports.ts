@@ -1,6 +1,6 @@
 import { readdir, realpath } from 'node:fs/promises';
 import { join } from 'node:path';
-import { printable } from './printable.ts';
+import { neutralise } from '../../core/text/neutralise.ts';
 
 /** A serial port of this computer. Texts are fit for a terminal. null = not known. */
 export interface ListedPort {
@@ -34,7 +34,7 @@ export async function listPorts(
     for (const port of found) {
       if (/\/ttyS\d+$/.test(port.path) && port.manufacturer === undefined) continue;
       listed.set(port.path, {
-        path: printable(port.path),
+        path: neutralise(port.path),
         stablePath: stable.get(port.path) ?? null,
         manufacturer: known(port.manufacturer),
         serialNumber: known(port.serialNumber),
@@ -60,7 +60,7 @@ export async function listPorts(
 }
 
 function known(text: string | undefined): string | null {
-  return text === undefined || text === '' ? null : printable(text);
+  return text === undefined || text === '' ? null : neutralise(text);
 }
 
 /** Device path → its link by maker and serial number. */
