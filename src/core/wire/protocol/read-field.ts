@@ -43,6 +43,6 @@ export function decimalNumber(bytes: Uint8Array, from: number, to: number, range
   if (digits < 1 || digits > range.digits || decimals > range.decimals) return Number.NaN;
   if (point >= 0 && decimals === 0) return Number.NaN;
   const size = gathered / (POWERS_OF_TEN[decimals] as number);
-  const value = negative ? -size : size;
+  const value = negative ? 0 - size : size;
   return value >= range.least && value <= range.most ? value : Number.NaN;
 }
