@@ -28,7 +28,12 @@ export function translateSqliteError(error: unknown, path: string): unknown {
 }
 
 export function isFolder(path: string): boolean {
-  return statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
+  try {
+    return statSync(path).isDirectory();
+  } catch {
+    // Missing, behind a file, or not to be looked at: no folder that we can name; opening it says what is wrong.
+    return false;
+  }
 }
 
 /** The same object with each method's database failures translated. */
