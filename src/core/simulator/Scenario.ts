@@ -103,6 +103,8 @@ export type WireTroubleSetup =
   | { readonly kind: 'damaged-lines'; readonly atS: number; readonly lines: number }
   | { readonly kind: 'garbage'; readonly atS: number; readonly text: string }
   | { readonly kind: 'reader-restarted'; readonly atS: number; readonly awayS: number }
+  /** The device clock begins anew, the sequence goes on. */
+  | { readonly kind: 'clock-reset'; readonly atS: number }
   | { readonly kind: 'unplugged'; readonly fromS: number; readonly toS: number }
   /** The host's monotonic clock stands still while it sleeps. */
   | { readonly kind: 'host-asleep'; readonly fromS: number; readonly toS: number };

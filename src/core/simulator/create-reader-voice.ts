@@ -23,6 +23,8 @@ export interface ReaderVoice {
   identityLine(): string | null;
   /** The reader restarts at this moment: clock and sequence begin anew. The lines of its power-up. */
   restart(timeS: number, why: string): readonly string[];
+  /** The clock begins anew, the sequence goes on. */
+  resetClock(timeS: number): void;
   /** A sample was taken but not sent: its number is used up. */
   skipSample(): void;
   setRate(rateHz: number): void;
@@ -63,13 +65,18 @@ export function createReaderVoice(scenario: Scenario): ReaderVoice {
     return reader.layout === 'plain' ? null : formatIdentity({ ...identityOf(scenario), rateHz });
   }
 
+  function resetClock(timeS: number): void {
+    clockFromS = timeS;
+    clockStartUs = BOOT_US;
+  }
+
   return {
     lineOf,
     identityLine,
     skipSample,
+    resetClock,
     restart(timeS, why) {
-      clockFromS = timeS;
-      clockStartUs = BOOT_US;
+      resetClock(timeS);
       sequence = 0;
       rateHz = reader.rateHz;
       const identity = identityLine();

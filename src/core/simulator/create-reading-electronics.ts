@@ -1,7 +1,6 @@
-import { compensatedTemperatureC } from '../thermocouple/compensated-temperature-c.ts';
 import { emfFromTemperatureUv } from '../thermocouple/emf-from-temperature-uv.ts';
-import { emfRangeUv } from '../thermocouple/emf-range-uv.ts';
-import type { ChannelValue } from '../wire/WireEvent.ts';
+import { readingFromEmf } from '../thermocouple/reading-from-emf.ts';
+import type { ChannelValue, ThermocoupleType } from '../wire/WireEvent.ts';
 import { createInterference } from './create-interference.ts';
 import type { PressMoment } from './create-press-simulation.ts';
 import type { RandomSource } from './create-random.ts';
@@ -11,7 +10,7 @@ import type { ChannelTrouble, Scenario } from './Scenario.ts';
 const EMF_STEP_UV = 1;
 const COLD_JUNCTION_STEP_C = 0.0625;
 /** What a converter shows when its input floats to the rail. */
-const FULL_SCALE_C = 1372;
+const FULL_SCALE_C = 1370;
 
 /** From a probe's temperature to what the reader sends for one channel: wires, emf, cold junction, noise, steps. */
 export function createReadingElectronics(scenario: Scenario, channel: number, random: RandomSource) {
@@ -36,26 +35,25 @@ export function createReadingElectronics(scenario: Scenario, channel: number, ra
       fullScaleLeft ??= full.samples;
       if (fullScaleLeft > 0) {
         fullScaleLeft -= 1;
-        return sentValue(FULL_SCALE_C, scenario);
+        return sentValue(emfAtReaderUv(FULL_SCALE_C, moment, [], scenario), scenario);
       }
     }
-    const wireC = temperatureAtReader(probeC, moment, troubles, scenario);
-    return sentValue(wireC + noiseC, scenario);
+    const emfUv = emfAtReaderUv(probeC, moment, troubles, scenario);
+    return sentValue(emfUv + noiseC * sensitivityUvPerC(reader.thermocoupleType, probeC), scenario);
   }
 
   return { read };
 }
 
-/** What the reader works out from the emf that reaches it, with its own idea of the wire; °C, before noise. */
-function temperatureAtReader(
+/** emf that reaches the reader's terminals, µV, before noise: junction, extension lead, plug. */
+function emfAtReaderUv(
   probeC: number,
   moment: PressMoment,
   troubles: readonly ChannelTrouble[],
-  scenario: Scenario,
+  { reader }: Scenario,
 ): number {
-  const { thermocoupleType: type, coldJunctionC } = scenario.reader;
   let junctionC = probeC;
-  let wire = type;
+  let wire = reader.thermocoupleType;
   let headC: number | null = null;
   let sign = 1;
   for (const trouble of troubles) {
@@ -66,28 +64,23 @@ function temperatureAtReader(
     if (trouble.kind === 'plug-reversed') sign = -1;
     if (trouble.kind === 'extension-reversed') headC = trouble.headC;
   }
-  const junctionUv = emfFromTemperatureUv(wire, junctionC);
-  const coldUv = emfFromTemperatureUv(wire, coldJunctionC);
-  // Reversed at both ends: the stretch from head to reader counts backwards, once lost and once taken away.
+  const coldUv = emfFromTemperatureUv(wire, reader.coldJunctionC);
   const headUv = headC === null ? coldUv : emfFromTemperatureUv(wire, headC);
-  const emfUv = sign * (junctionUv - headUv - (headUv - coldUv));
-  const range = emfRangeUv(type);
-  const ownColdUv = emfFromTemperatureUv(type, coldJunctionC);
-  const clamped = Math.min(range.highest, Math.max(range.lowest, emfUv + ownColdUv));
-  return compensatedTemperatureC(type, clamped - ownColdUv, coldJunctionC);
+  // Reversed at both ends, the stretch from head to reader counts backwards: once lost and once taken away.
+  return sign * (emfFromTemperatureUv(wire, junctionC) - headUv - (headUv - coldUv));
 }
 
-function sentValue(temperatureC: number, scenario: Scenario): ChannelValue {
-  const { sends, stepC, thermocoupleType: type, coldJunctionC } = scenario.reader;
-  if (sends === 'temperature') {
-    return { kind: 'temperature', temperatureC: toStep(temperatureC, stepC) };
-  }
-  const emfUv = emfFromTemperatureUv(type, temperatureC) - emfFromTemperatureUv(type, coldJunctionC);
-  return {
-    kind: 'emf',
-    emfUv: toStep(emfUv, EMF_STEP_UV),
-    coldJunctionC: toStep(coldJunctionC, COLD_JUNCTION_STEP_C),
-  };
+function sensitivityUvPerC(type: ThermocoupleType, temperatureC: number): number {
+  return emfFromTemperatureUv(type, temperatureC + 0.5) - emfFromTemperatureUv(type, temperatureC - 0.5);
+}
+
+/** What the reader makes of the emf at its terminals; where it cannot be a temperature, a fault word. */
+function sentValue(emfUv: number, { reader }: Scenario): ChannelValue {
+  const coldJunctionC = toStep(reader.coldJunctionC, COLD_JUNCTION_STEP_C);
+  if (reader.sends === 'emf') return { kind: 'emf', emfUv: toStep(emfUv, EMF_STEP_UV), coldJunctionC };
+  const value = readingFromEmf(reader.thermocoupleType, emfUv, reader.coldJunctionC);
+  if (value.kind !== 'temperature') return value;
+  return { kind: 'temperature', temperatureC: toStep(value.temperatureC, reader.stepC) };
 }
 
 function toStep(value: number, step: number): number {

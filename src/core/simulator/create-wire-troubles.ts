@@ -79,6 +79,10 @@ export function createWireTroubles(scenario: Scenario, voice: ReaderVoice) {
           entry.done = true;
           before.push(...voice.restart(now - 0.012, 'watchdog').map((text) => line(now - 0.01, text)));
           break;
+        case 'clock-reset':
+          entry.done = true;
+          voice.resetClock(now);
+          break;
         case 'unplugged':
           if (now < trouble.toS) {
             if (entry.left > 0) {
