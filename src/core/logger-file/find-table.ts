@@ -1,0 +1,141 @@
+import type { DecimalSign } from '../wire/plain/read-number.ts';
+import type { Delimiter } from './LoggerLayout.ts';
+import { loggerCellKind } from './logger-cell.ts';
+import { loggerCells } from './logger-cells.ts';
+
+const DELIMITERS: readonly Delimiter[] = ['\t', ';', ',', '|', 'space'];
+const SAMPLED_LINES = 300;
+const COMMENT = /^\s*(?:#|\/\/|%)/;
+
+/** The table found in a file's head. */
+export interface LoggerTable {
+  readonly delimiter: Delimiter;
+  readonly decimal: DecimalSign;
+  /** Every line of the head as cells; comments and blank lines have none. */
+  readonly lines: readonly (readonly string[])[];
+  /** Index of the first row of values among `lines`. */
+  readonly firstRow: number;
+  /** Indices of the rows of values in the head. */
+  readonly rows: readonly number[];
+  readonly columnCount: number;
+  readonly leastColumns: number;
+}
+
+export function isComment(line: string): boolean {
+  return COMMENT.test(line);
+}
+
+/** Cells without the empty ones that trailing separators leave. */
+function trimmed(cells: readonly string[]): number {
+  let count = cells.length;
+  while (count > 0 && cells[count - 1] === '') count -= 1;
+  return count;
+}
+
+function mostFrequent(counts: readonly number[]): number {
+  const tally = new Map<number, number>();
+  for (const count of counts) tally.set(count, (tally.get(count) ?? 0) + 1);
+  return [...tally].toSorted((a, b) => b[1] - a[1] || b[0] - a[0])[0]?.[0] ?? 0;
+}
+
+function isValueRow(cells: readonly string[], decimal: DecimalSign | 'either'): boolean {
+  const kinds = cells.map((cell) => loggerCellKind(cell, decimal));
+  const values = kinds.filter((kind) => kind === 'number' || kind === 'stamp').length;
+  const texts = kinds.filter((kind) => kind === 'text').length;
+  return values > 0 && values >= texts;
+}
+
+function score(lines: readonly string[], delimiter: Delimiter): number {
+  const rows = lines
+    .map((line) => loggerCells(line, delimiter))
+    .filter((cells) => isValueRow(cells, 'either'));
+  const usual = mostFrequent(rows.map((cells) => cells.length));
+  let points = 0;
+  for (const cells of rows) {
+    if (cells.length !== usual) continue;
+    const kinds = cells.map((cell) => loggerCellKind(cell, 'either'));
+    points += kinds.filter((kind) => kind !== 'text' && kind !== 'empty').length;
+    points -= kinds.filter((kind) => kind === 'text').length;
+  }
+  return points;
+}
+
+function findDelimiter(lines: readonly string[]): Delimiter {
+  const step = Math.max(1, Math.floor(lines.length / SAMPLED_LINES));
+  const some = lines.filter((_, at) => at % step === 0).slice(0, SAMPLED_LINES);
+  const holding = (sign: string) => some.filter((line) => line.includes(sign)).length > 0.5 * some.length;
+  // A file with tabs or semicolons in most lines is not separated by commas (then decimal) or by spaces (then in stamps).
+  if (holding('\t') && score(some, '\t') > 0) return '\t';
+  if (holding(';') && score(some, ';') > 0) return ';';
+  const scored = DELIMITERS.map((delimiter) => ({ delimiter, points: score(some, delimiter) }));
+  return scored.toSorted((a, b) => b.points - a.points)[0]?.delimiter ?? ',';
+}
+
+function findDecimal(rows: readonly (readonly string[])[]): DecimalSign {
+  let commas = 0;
+  let points = 0;
+  for (const cells of rows) {
+    for (const cell of cells) {
+      if (/^[+-]?[\d.]*\d,\d+(?:\s*[°a-z]+)?$/i.test(cell)) commas += 1;
+      else if (/^[+-]?[\d,]*\d\.\d+(?:\s*[°a-z]+)?$/i.test(cell)) points += 1;
+    }
+  }
+  return commas > points ? ',' : '.';
+}
+
+/**
+ * Finds the table in the head of a logger's file: delimiter, decimal sign, the first row of values, and
+ * how many columns rows have. Undefined where no line holds values.
+ */
+export function findTable(texts: readonly string[]): LoggerTable | undefined {
+  const useful = texts.filter((text) => text.trim() !== '' && !isComment(text));
+  const delimiter = findDelimiter(useful);
+  const lines = texts.map((text) =>
+    text.trim() === '' || isComment(text) ? [] : loggerCells(text, delimiter),
+  );
+  const decimal = findDecimal(lines.filter((cells) => isValueRow(cells, 'either')));
+  const candidates = lines.flatMap((cells, at) => (isValueRow(cells, decimal) ? [at] : []));
+  // The latter half decides: metadata with numbers stands at the top.
+  const late = candidates.slice(candidates.length >> 1);
+  const usual = mostFrequent(late.map((at) => (lines[at] ?? []).length));
+  const counts = candidates.map((at) => (lines[at] ?? []).length);
+  const frequent = (count: number) => counts.filter((one) => one === count).length >= 0.1 * counts.length;
+  const leastColumns = Math.min(
+    usual,
+    ...counts.filter((count) => count <= usual && count > 1 && frequent(count)),
+  );
+  const widest = Math.max(usual, ...counts.filter((count) => frequent(count)));
+  const rows = candidates.filter((at) => {
+    const count = (lines[at] ?? []).length;
+    return count >= leastColumns && (count <= widest || trimmed(lines[at] ?? []) <= widest);
+  });
+  const firstRow = firstOfBlock(rows, lines, decimal);
+  if (firstRow === undefined) return undefined;
+  return {
+    delimiter,
+    decimal,
+    lines,
+    firstRow,
+    rows: rows.filter((at) => at >= firstRow),
+    columnCount: widest,
+    leastColumns,
+  };
+}
+
+/** The first row whose cells are of the kinds that the later rows have: a line such as `Run,1,2,3` is none. */
+function firstOfBlock(
+  rows: readonly number[],
+  lines: readonly (readonly string[])[],
+  decimal: DecimalSign,
+): number | undefined {
+  const late = rows.slice(rows.length >> 1).slice(0, 50);
+  const texts = new Set<number>();
+  for (const at of late) {
+    lines[at]?.forEach((cell, column) => {
+      if (loggerCellKind(cell, decimal) === 'text') texts.add(column);
+    });
+  }
+  return rows.find((at) =>
+    lines[at]?.every((cell, column) => texts.has(column) || loggerCellKind(cell, decimal) !== 'text'),
+  );
+}

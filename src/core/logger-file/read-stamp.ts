@@ -1,0 +1,92 @@
+import type { DateOrder } from './LoggerLayout.ts';
+
+/** A clock stamp taken apart. Days count from 1970-01-01. */
+export interface Stamp {
+  readonly day: number | null;
+  /** Microseconds of the day; null for a date alone. */
+  readonly timeUs: number | null;
+  /** Smallest step written, µs. */
+  readonly stepUs: number;
+}
+
+const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
+const YEAR_FIRST = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})(?=$|[T ,_])/i;
+const YEAR_LAST = /^(\d{1,2})[-/.](\d{1,2})[-/.](\d{4}|\d{2})(?=$|[T ,_])/i;
+const MONTH_NAME = /^(\d{1,2})[- ]?([a-z]{3})[a-z]*[- ,]*(\d{4}|\d{2})(?=$|[T ,_])/i;
+const NAME_FIRST = /^([a-z]{3})[a-z]*\.? (\d{1,2}),? (\d{4})(?=$|[T ,_])/i;
+const CLOCK =
+  /^(\d{1,3}):(\d{2})(?::(\d{2})(?:[.,:](\d{1,9}))?)?\s*([ap])?\.?(?:m\.?)?\s*(z|utc|gmt|[+-]\d{2}:?\d{2}|[+-]\d{2})?$/i;
+const DAY_US = 86_400e6;
+
+function dayNumber(year: number, month: number, day: number): number | undefined {
+  const fullYear = year < 100 ? 2000 + year : year;
+  const ms = Date.UTC(fullYear, month - 1, day);
+  const date = new Date(ms);
+  return date.getUTCMonth() === month - 1 && date.getUTCDate() === day ? ms / 86_400_000 : undefined;
+}
+
+function readDate(
+  text: string,
+  order: DateOrder,
+): { readonly day: number; readonly length: number } | undefined {
+  const found =
+    YEAR_FIRST.exec(text) ?? YEAR_LAST.exec(text) ?? MONTH_NAME.exec(text) ?? NAME_FIRST.exec(text);
+  if (!found) return undefined;
+  const [whole, one = '', two = '', three = ''] = found;
+  let day: number | undefined;
+  if (/^\d{4}$/.test(one)) day = dayNumber(Number(one), Number(two), Number(three));
+  else if (/[a-z]/i.test(two))
+    day = dayNumber(Number(three), MONTHS.indexOf(two.toLowerCase()) + 1, Number(one));
+  else if (/[a-z]/i.test(one))
+    day = dayNumber(Number(three), MONTHS.indexOf(one.toLowerCase()) + 1, Number(two));
+  else if (order === 'day-first') day = dayNumber(Number(three), Number(two), Number(one));
+  else day = dayNumber(Number(three), Number(one), Number(two));
+  return day === undefined ? undefined : { day, length: whole.length };
+}
+
+function zoneUs(zone: string | undefined): number {
+  if (!zone || !/^[+-]/.test(zone)) return 0;
+  const digits = zone.replace(/\D/g, '').padEnd(4, '0');
+  const minutes = Number(digits.slice(0, 2)) * 60 + Number(digits.slice(2, 4));
+  return (zone.startsWith('-') ? -1 : 1) * minutes * 60e6;
+}
+
+/**
+ * Reads a clock stamp, all of `text`: `2024-05-01T10:00:00.250Z`, `2024-05-01 10:00:00`, `5/1/2024 10:00:00 AM`,
+ * `01.05.2024 10:00:00`, `1-May-2024 10:00`, `10:00:00,250`, a date alone. Hours and minutes alone are no stamp,
+ * since they could be minutes and seconds. Undefined for anything else. `order` settles `5/1/2024`.
+ */
+export function readStamp(text: string, order: DateOrder): Stamp | undefined {
+  const date = readDate(text, order);
+  const rest = date ? text.slice(date.length).replace(/^[T ,_]+/i, '') : text;
+  if (date && rest === '') return { day: date.day, timeUs: null, stepUs: DAY_US };
+  const clock = CLOCK.exec(rest);
+  if (!clock) return undefined;
+  const [, hours = '', minutes = '', seconds, fraction = '', half, zone] = clock;
+  if (seconds === undefined && !date) return undefined;
+  let hour = Number(hours);
+  if (half) {
+    if (hour < 1 || hour > 12) return undefined;
+    hour = (hour % 12) + (half.toLowerCase() === 'p' ? 12 : 0);
+  }
+  if (Number(minutes) > 59 || Number(seconds ?? 0) > 60 || (date && hour > 24)) return undefined;
+  const timeUs =
+    (hour * 3600 + Number(minutes) * 60 + Number(seconds ?? 0)) * 1e6 +
+    Math.round(Number(`0.${fraction === '' ? '0' : fraction}`) * 1e6) -
+    zoneUs(zone);
+  const stepUs = seconds === undefined ? 60e6 : fraction === '' ? 1e6 : 1e6 / 10 ** fraction.length;
+  return { day: date?.day ?? null, timeUs, stepUs };
+}
+
+/** Order of day and month in dates written with the year last, from the dates themselves; null where both fit. */
+export function dateOrder(texts: readonly string[]): DateOrder | null {
+  for (const text of texts) {
+    const found = YEAR_LAST.exec(text);
+    if (!found) continue;
+    if (Number(found[1]) > 12) return 'day-first';
+    if (Number(found[2]) > 12) return 'month-first';
+  }
+  const halves = texts.some((text) => /[ap]\.?m\.?$/i.test(text));
+  if (halves) return 'month-first';
+  return texts.some((text) => /^\d{1,2}\.\d{1,2}\./.test(text)) ? 'day-first' : null;
+}
