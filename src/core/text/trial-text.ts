@@ -1,6 +1,9 @@
 import type { LeftOutWhy } from '../trial/counting-runs.ts';
+import { fewRuns } from '../trial/few-runs.ts';
+import type { OddRun } from '../trial/odd-run.ts';
+import type { OddRunCause } from '../trial/odd-run-causes.ts';
 import type { TrialStatistics } from '../trial/TrialResult.ts';
-import { numberText, secondsText } from './units-text.ts';
+import { differenceText, numberText, secondsText, slopeText, type TemperatureUnit } from './units-text.ts';
 
 export const LEFT_OUT_WHY: Readonly<Record<LeftOutWhy, string>> = {
   unusable: 'unusable: never enters the mean',
@@ -40,8 +43,61 @@ export function trialRemarks(statistics: TrialStatistics): readonly string[] {
       'As far as stated, all runs share one part and one probe position: the spread from part to part is in none of these bounds.',
     );
   }
-  remarks.push(...moreRunsRemark(statistics));
+  remarks.push(...fewRunsRemark(statistics), ...moreRunsRemark(statistics));
   return remarks;
+}
+
+function fewRunsRemark(statistics: TrialStatistics): readonly string[] {
+  const tell = fewRuns(statistics);
+  if (tell === null) return [];
+  const [fourth, fifth] = tell.later;
+  const word = statistics.runs === 2 ? 'Two' : 'Three';
+  const next = (one: typeof fourth) => `${spread(one?.meanHalfWidthS)} and ${spread(one?.nextRunAboveMeanS)}`;
+  return [
+    `${word} runs tell little: the mean may be off by ${spread(tell.now.meanHalfWidthS)}, and the bound for the next run lies ` +
+      `${spread(tell.now.nextRunAboveMeanS)} above it. If the spread stays as it is, a fourth run makes that about ` +
+      `${next(fourth)}, a fifth about ${next(fifth)}.`,
+  ];
+}
+
+/** The odd run in words: how far out, what else was different, and that the decision is a person's. */
+export function oddRunText(odd: OddRun, unit: TemperatureUnit = 'F'): string {
+  const way = odd.differenceS > 0 ? 'slower' : 'faster';
+  const found = odd.causes.map((cause) => oddRunCauseText(cause, unit)).join('; ');
+  return (
+    `${odd.run.source}, run ${odd.run.result.runNumber}: ${secondsText(Math.abs(odd.differenceS))} ${way} than the others, farther out than chance allows ` +
+    `(Grubbs ${numberText(odd.g, 2)}, limit ${numberText(odd.critical, 2)}). ` +
+    `${found === '' ? 'Nothing else was different about it' : `Also different: ${found}`}. It still counts; set it aside only for a reason you can name.`
+  );
+}
+
+function oddRunCauseText(cause: OddRunCause, unit: TemperatureUnit): string {
+  switch (cause.kind) {
+    case 'start':
+      return `carrier started ${apart(cause.differenceC, unit)}, about ${signed(cause.explainsS)} of soak time`;
+    case 'upper-platen':
+      return `upper platen ${apart(cause.differenceC, unit)}, about ${signed(cause.explainsS)}`;
+    case 'lower-platen':
+      return `lower platen ${apart(cause.differenceC, unit)}, about ${signed(cause.explainsS)}`;
+    case 'slope':
+      return `heated ${slopeText(Math.abs(cause.differenceCPerS), unit)} ${cause.differenceCPerS > 0 ? 'faster' : 'slower'} at the crossing`;
+    case 'onset-delay':
+      return `rise began ${secondsText(Math.abs(cause.differenceS))} ${cause.differenceS > 0 ? 'later' : 'sooner'} after press closed`;
+    case 'press-closed-by':
+      return `press closed known by ${cause.by}, unlike the others`;
+  }
+}
+
+function apart(differenceC: number, unit: TemperatureUnit): string {
+  return `${differenceText(Math.abs(differenceC), unit)} ${differenceC > 0 ? 'hotter' : 'colder'}`;
+}
+
+function signed(seconds: number): string {
+  return `${seconds > 0 ? '+' : '−'}${secondsText(Math.abs(seconds))}`;
+}
+
+function spread(seconds: number | undefined): string {
+  return `${numberText(seconds ?? null, 1)} s`;
 }
 
 function moreRunsRemark({ runs, moreRunsForWidth, wantedHalfWidthS }: TrialStatistics): readonly string[] {
