@@ -71,11 +71,13 @@ function findDelimiter(lines: readonly string[]): Delimiter {
   return scored.toSorted((a, b) => b.points - a.points)[0]?.delimiter ?? ',';
 }
 
-function findDecimal(rows: readonly (readonly string[])[]): DecimalSign {
+/** A quoted `1,000` between commas is a thousand; `0,250` between semicolons is a quarter. */
+function findDecimal(rows: readonly (readonly string[])[], delimiter: Delimiter): DecimalSign {
   let commas = 0;
   let points = 0;
   for (const cells of rows) {
     for (const cell of cells) {
+      if (delimiter === ',' && /^[+-]?\d{1,3}(?:,\d{3})+$/.test(cell)) continue;
       if (/^[+-]?[\d.]*\d,\d+(?:\s*[°a-z]+)?$/i.test(cell)) commas += 1;
       else if (/^[+-]?[\d,]*\d\.\d+(?:\s*[°a-z]+)?$/i.test(cell)) points += 1;
     }
@@ -93,7 +95,10 @@ export function findTable(texts: readonly string[]): LoggerTable | undefined {
   const lines = texts.map((text) =>
     text.trim() === '' || isComment(text) ? [] : loggerCells(text, delimiter),
   );
-  const decimal = findDecimal(lines.filter((cells) => isValueRow(cells, 'either')));
+  const decimal = findDecimal(
+    lines.filter((cells) => isValueRow(cells, 'either')),
+    delimiter,
+  );
   const candidates = lines.flatMap((cells, at) => (isValueRow(cells, decimal) ? [at] : []));
   // The latter half decides: metadata with numbers stands at the top.
   const late = candidates.slice(candidates.length >> 1);

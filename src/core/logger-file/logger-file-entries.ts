@@ -3,6 +3,7 @@ import { decimalsOf } from '../wire/plain/read-number.ts';
 import { bytesFromText } from '../wire/plain/text-from-bytes.ts';
 import { createRowClock } from './create-row-clock.ts';
 import type { LoggerLayout } from './LoggerLayout.ts';
+import { loggerCellKind } from './logger-cell.ts';
 import { type LoggerLine, loggerLines } from './logger-lines.ts';
 import { loggerRow } from './logger-row.ts';
 import { spreadSharedTimes } from './spread-shared-times.ts';
@@ -40,7 +41,11 @@ function isCut({ line, cells }: TimedLine, layout: LoggerLayout): boolean {
   const used = [...layout.temperatures.map((one) => one.column), ...timeColumns(layout)];
   if (!used.includes(layout.columnCount - 1) || cells.length > layout.columnCount) return false;
   const last = cells[layout.columnCount - 1] ?? '';
-  return last !== '' && decimalsOf(last, layout.decimal) !== (layout.lastColumnDecimals ?? -1);
+  if (last === '') return false;
+  return (
+    loggerCellKind(last, layout.decimal) === 'text' ||
+    decimalsOf(last, layout.decimal) !== (layout.lastColumnDecimals ?? -1)
+  );
 }
 
 function timeColumns({ time }: LoggerLayout): readonly number[] {

@@ -89,7 +89,7 @@ function layoutOf(
   if (!times) {
     return new LoggerFileProblem(
       'logger-file-time-unknown',
-      `times that move on from row to row were expected, but they stand still (${time.words}); columns: ${columnsInWords(headings.names)}`,
+      `times that move on from row to row were expected, but they stand still or run back (${time.words}); columns: ${columnsInWords(headings.names)}`,
       'give --time-column another column, or --interval 0.5s if the rows came at even intervals',
     );
   }
@@ -147,7 +147,7 @@ function withUnitSaid(
     : headings;
 }
 
-/** Whether rows share times, and how finely times are written. Undefined where they do not move at all. */
+/** Whether rows share times, and how finely times are written. Undefined where they stand still or mostly run back. */
 function timing(
   table: LoggerTable,
   time: LoggerTime,
@@ -164,7 +164,10 @@ function timing(
     else groups.push(1);
     if (step > 0 && step < smallest) smallest = step;
   });
-  if (groups.length === 1 && timesUs.length > 1) return undefined;
+  const forward = timesUs.filter(
+    (timeUs, at) => timeUs > (timesUs[at - 1] ?? Number.POSITIVE_INFINITY),
+  ).length;
+  if (timesUs.length > 1 && forward * 2 < groups.length - 1 + (groups.length === 1 ? 1 : 0)) return undefined;
   const inner = groups.slice(1, -1).toSorted((a, b) => a - b);
   const rowsPerStep = inner[inner.length >> 1] ?? Math.max(...groups);
   const writtenUs = writtenStepUs(table, time);

@@ -3,7 +3,7 @@ export type TemperatureUnit = 'C' | 'F' | 'K';
 const WHOLE =
   /^[[({<]?\s*(?:in\s+)?(?:°|º|˚|deg(?:rees?)?\.?|grad|o)?[\s_]*(c|f|k|celsius|centigrade|fahrenheit|kelvin)\.?\s*[\])}>]?$/i;
 const SINGLE: Readonly<Record<string, TemperatureUnit>> = { '℃': 'C', '℉': 'F', K: 'K' };
-const BRACKETED = /[[({<]([^\])}>]*)[\])}>]/g;
+const BRACKETED = /\(([^()]*)\)|\[([^[\]]*)\]|\{([^{}]*)\}|<([^<>]*)>/g;
 const MARKED = /(?:°|º|˚|\bdeg(?:rees?)?\.?)[\s_]*(celsius|fahrenheit|kelvin|c|f|k)(?![a-z])/i;
 const SUFFIXED = /^(.*?)[_,\s/-]+(?:deg[\s_]?)?(c|f|k)$/i;
 /** `T1_K`, `Temp F` end in a unit; `Probe C`, `Thermocouple K`, `Type K`, `T_C` may not: a probe or wire can be named so. */
@@ -30,8 +30,8 @@ export function wholeTemperatureUnit(text: string): TemperatureUnit | undefined 
 export function temperatureUnitInHeading(heading: string): TemperatureUnit | undefined {
   if (/[℃]/.test(heading)) return 'C';
   if (/[℉]/.test(heading)) return 'F';
-  for (const [, inside] of heading.matchAll(BRACKETED)) {
-    const unit = wholeTemperatureUnit(inside ?? '');
+  for (const [, ...inside] of heading.matchAll(BRACKETED)) {
+    const unit = wholeTemperatureUnit(inside.find((text) => text !== undefined) ?? '');
     if (unit) return unit;
   }
   const found = MARKED.exec(heading) ?? WORD.exec(heading) ?? CAMEL.exec(heading.trim());
