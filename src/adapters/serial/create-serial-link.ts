@@ -2,6 +2,7 @@ import { access } from 'node:fs/promises';
 import type { MonotonicClock, ReaderLink, ReaderLinkListener } from '../../core/reading/ReaderLink.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
 import { findPortAgain, identifyPort, type PortIdentity } from './find-port-again.ts';
+import { listPorts } from './list-ports.ts';
 import { type OpenPort, openPort } from './open-port.ts';
 
 const TRY_AGAIN_MS = 250;
@@ -14,15 +15,17 @@ export interface SerialLinkOptions {
   readonly clock: MonotonicClock;
   /** Sent after each opening (identify, start), without line ends. */
   readonly onOpenCommands?: readonly string[];
+  /** How to list the ports of this computer. */
+  readonly list?: typeof listPorts;
 }
 
 /**
  * A reader at a serial port. Once open it stays at it: when the port goes away, it tries the same path again every
- * 250 ms, and a port with the same serial number under another name, until it is closed. Commands given
- * meanwhile are dropped. Refuses at `open` (SerialPortError) when the port cannot be opened the first time.
+ * 250 ms until it is closed. Where the system tells serial numbers, only the same reader is taken, also under
+ * another path. Commands given meanwhile are dropped. Refuses at `open` (SerialPortError) when the port cannot be opened the first time.
  */
 export function createSerialLink(options: SerialLinkOptions): ReaderLink {
-  const { path, baudRate, clock, onOpenCommands = [] } = options;
+  const { path, baudRate, clock, onOpenCommands = [], list = listPorts } = options;
   let listener: ReaderLinkListener | null = null;
   let port: OpenPort | null = null;
   let identity: PortIdentity | null = null;
@@ -74,15 +77,17 @@ export function createSerialLink(options: SerialLinkOptions): ReaderLink {
   };
 
   const tryAgain = async (): Promise<void> => {
-    let at = path;
-    const gone = process.platform !== 'win32' && !(await exists(path));
-    if (gone || attempts % LOOK_ELSEWHERE_EVERY === 0) {
-      const elsewhere =
-        identity !== null && attempts % LOOK_ELSEWHERE_EVERY === 0 ? await findPortAgain(identity) : null;
-      if (elsewhere === null && gone) throw new Error('not there yet');
-      at = elsewhere ?? path;
+    const there = process.platform === 'win32' || (await exists(path));
+    if (identity === null) {
+      if (there) await connect(path);
+      else tryLater();
+      return;
     }
-    await connect(at);
+    // Another reader may have taken the old path: it must never be recorded as this one.
+    const look = there || attempts % LOOK_ELSEWHERE_EVERY === 0;
+    const at = look ? await findPortAgain(identity, path, list) : null;
+    if (at === null) tryLater();
+    else await connect(at);
   };
 
   return {
@@ -92,7 +97,7 @@ export function createSerialLink(options: SerialLinkOptions): ReaderLink {
       listener = newListener;
       await connect(path);
       // Without an identity only the same path is tried again.
-      void identifyPort(path).then(
+      void identifyPort(path, list).then(
         (found) => {
           identity = found;
         },

@@ -1,5 +1,5 @@
-const BUCKET_US = 500_000;
-const BUCKETS = 20;
+const BUCKET_US = 250_000;
+const BUCKETS = 16;
 
 export interface ArrivalMap {
   /** A reading that happened at `timeUs` of the recording arrived at `arrivedUs`. */
@@ -11,10 +11,10 @@ export interface ArrivalMap {
 /**
  * Brings what the host saw (keys, pedal) to the readings' time: time = arrived − smallest delay.
  * A line arrives late by its transfer and by the host's own delays, never early; so the smallest
- * (arrived − time) of the latest 10 s is the best estimate of the two clocks' difference that is known
+ * (arrived − time) of the latest 4 s is the best estimate of the two clocks' difference that is known
  * at that moment (nothing later is used, so a replay maps the same). Left over: the least transfer time
- * (about 1 ms over USB) and clock drift over 10 s (1 ms at 100 ppm). Never earlier than the latest reading.
- * O(1) per reading: minima of half-second buckets in a ring.
+ * (about 1 ms over USB) and clock drift over 4 s (0.4 ms at 100 ppm). Never earlier than the latest reading.
+ * O(1) per reading: minima of quarter-second buckets in a ring.
  */
 export function createArrivalMap(): ArrivalMap {
   const minimaUs = new Float64Array(BUCKETS).fill(Number.POSITIVE_INFINITY);

@@ -62,13 +62,14 @@ describe('a reader that comes back under another name', () => {
     expect(identity).toMatchObject({ serialNumber: 'A17' });
     if (identity === null) throw new Error('no identity');
     const later = async () => [port('/dev/ttyACM1', 'A17'), port('/dev/ttyACM2', 'B03')];
-    expect(await findPortAgain(identity, later)).toBe('/dev/ttyACM1');
+    expect(await findPortAgain(identity, '/dev/ttyACM0', later)).toBe('/dev/ttyACM1');
   });
 
   it('is not guessed without a serial number, nor when two would fit', async () => {
     expect(await identifyPort('/dev/ttyACM0', async () => [port('/dev/ttyACM0', null)])).toBeNull();
     const two = async () => [port('/dev/ttyACM1', 'A17'), port('/dev/ttyACM2', 'A17')];
-    expect(await findPortAgain(port('', 'A17'), two)).toBeNull();
-    expect(await findPortAgain(port('', 'A17'), async () => [])).toBeNull();
+    expect(await findPortAgain(port('', 'A17'), '/dev/ttyACM0', two)).toBeNull();
+    expect(await findPortAgain(port('', 'A17'), '/dev/ttyACM0', async () => [])).toBeNull();
+    expect(await findPortAgain(port('', 'A17'), '/dev/ttyACM2', two)).toBe('/dev/ttyACM2');
   });
 });

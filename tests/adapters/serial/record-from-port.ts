@@ -1,6 +1,6 @@
 import { setTimeout as wait } from 'node:timers/promises';
 import { createMonotonicClock } from '../../../src/adapters/host/create-monotonic-clock.ts';
-import { createSerialLink } from '../../../src/adapters/serial/create-serial-link.ts';
+import { createSerialLink, type SerialLinkOptions } from '../../../src/adapters/serial/create-serial-link.ts';
 import { createLineSource } from '../../../src/core/reading/create-line-source.ts';
 import { createReadingAssembler } from '../../../src/core/reading/create-reading-assembler.ts';
 import type { StreamEvent } from '../../../src/core/reading/StreamEvent.ts';
@@ -8,9 +8,12 @@ import type { RecordingEntry } from '../../../src/core/recording/RecordingEntry.
 import { createReaderDecoder } from '../../../src/core/wire/create-reader-decoder.ts';
 
 /** The whole way from a port to readings, as a live recording takes it. */
-export function recordFromPort(path: string, onOpenCommands: readonly string[] = []) {
+export function recordFromPort(
+  path: string,
+  options: Pick<SerialLinkOptions, 'onOpenCommands' | 'list'> = {},
+) {
   const clock = createMonotonicClock();
-  const link = createSerialLink({ path, baudRate: 115_200, clock, onOpenCommands });
+  const link = createSerialLink({ path, baudRate: 115_200, clock, ...options });
   const assembler = createReadingAssembler({ decoder: createReaderDecoder() });
   const entries: RecordingEntry[] = [];
   const events: StreamEvent[] = [];

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { ListedPort } from '../../../src/adapters/serial/list-ports.ts';
 import { formatSample } from '../../../src/core/wire/protocol/index.ts';
 import { NO_PTY, type PtyReader, ptyReader } from './pty-reader.ts';
 import { recordFromPort, until } from './record-from-port.ts';
@@ -100,6 +101,34 @@ describe.skipIf(NO_PTY !== null)('unplugging a serial reader', () => {
     await until('the third reading', () => recording.readings().length === 3);
     await recording.close();
     expect(recording.assembler.counts).toMatchObject({ cutOff: 1, startUnknown: 1, readings: 3 });
+  });
+
+  it('takes the same reader under another path, by its serial number, and no other reader at the old path', async () => {
+    const other = ptyReader();
+    const listed = (path: string, serialNumber: string): ListedPort => ({
+      path,
+      serialNumber,
+      stablePath: null,
+      manufacturer: null,
+      vendorId: '1209',
+      productId: '0001',
+    });
+    let ports = [listed(reader.path, 'A17')];
+    const recording = recordFromPort(reader.path, { list: async () => ports });
+    await recording.open();
+    await reader.unplug();
+    await until('the loss', () => recording.hostEvents().includes('port-lost'));
+    ports = [listed(reader.path, 'B03')];
+    await reader.plugIn();
+    await new Promise((resolve) => setTimeout(resolve, 700));
+    expect(recording.hostEvents()).toEqual(['port-lost']);
+    await other.plugIn();
+    ports = [listed(reader.path, 'B03'), listed(other.path, 'A17')];
+    await until('the return', () => recording.hostEvents().includes('port-back'));
+    other.write(`\n${lineOf(1)}`);
+    await until('a reading', () => recording.readings().length === 1);
+    await recording.close();
+    await other.remove();
   });
 
   it('closes while the reader is away, at once and for good', async () => {

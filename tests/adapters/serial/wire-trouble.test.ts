@@ -127,7 +127,7 @@ describe.skipIf(NO_PTY !== null)('serial link over a pseudo-terminal', () => {
   });
 
   it('sends identify after opening', async () => {
-    const recording = recordFromPort(reader.path, [identifyCommand()]);
+    const recording = recordFromPort(reader.path, { onOpenCommands: [identifyCommand()] });
     await recording.open();
     await until('the command', () => reader.received().includes(`${identifyCommand()}\n`));
     await recording.close();

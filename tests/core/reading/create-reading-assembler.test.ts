@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { createReadingAssembler } from '../../../src/core/reading/create-reading-assembler.ts';
 import type { StreamEvent } from '../../../src/core/reading/StreamEvent.ts';
 import type { RecordingEntry } from '../../../src/core/recording/RecordingEntry.ts';
+import type { WireEvent } from '../../../src/core/wire/WireEvent.ts';
 import { sample, scriptedDecoder } from './scripted-decoder.ts';
 
 function assemble(
@@ -204,6 +205,112 @@ describe('createReadingAssembler', () => {
     ]);
   });
 
+  it('a clock that leaps forward without a host that waited is a restart, by arrival', () => {
+    // Counter began anew at a higher count; no sequence numbers tell it.
+    const { events, assembler } = assemble((d) => [
+      ...Array.from({ length: 20 }, (_, i) => d.line(i * 1e5, sample(null, i * 1e5))),
+      ...Array.from({ length: 3 }, (_, i) => d.line(3e6 + i * 1e5, sample(null, 900e6 + i * 1e5))),
+    ]);
+    expect(gaps(events)).toEqual([
+      { kind: 'gap', fromS: 1.9, toS: 3, cause: 'reader-restarted', lostSamples: null },
+    ]);
+    expect(timesS(events).slice(-3)).toEqual([3, 3.1, 3.2]);
+    expect(assembler.counts.restarts).toBe(1);
+  });
+
+  it('samples missing while the host clock stood still, without a word from the host, are a sleep of 20 s', () => {
+    const { events } = assemble((d) => [
+      ...steady(d, 0, 20),
+      ...Array.from({ length: 3 }, (_, i) => d.line(2_003_000 + i * 1e5, sample(220 + i, 22e6 + i * 1e5))),
+    ]);
+    expect(gaps(events)).toEqual([
+      { kind: 'gap', fromS: 1.9, toS: 22, cause: 'host-asleep', lostSamples: 200 },
+    ]);
+  });
+
+  it('a sleep through which the reader lost nothing is no gap', () => {
+    const { events } = assemble((d) => [
+      ...steady(d, 0, 20),
+      host(1_950_000, 'host-slept', '4.000 s, clock stood still 0.000 s'),
+      ...steady(d, 20, 3),
+    ]);
+    expect(gaps(events)).toEqual([]);
+  });
+
+  it('a reader that was silent for 100 min keeps its time over a clock that wraps every 71.6 min', () => {
+    const silenceUs = 6_000_000_000;
+    const { events } = assemble((d) => [
+      ...steady(d, 0, 20),
+      ...Array.from({ length: 3 }, (_, i) =>
+        d.line(1_903_000 + silenceUs + i * 1e5, sample(20 + i, (1_900_000 + silenceUs + i * 1e5) % 2 ** 32)),
+      ),
+    ]);
+    expect(gaps(events)).toMatchObject([{ cause: 'silence', fromS: 1.9, toS: 6001.9 }]);
+    expect(timesS(events).at(-1)).toBeCloseTo(6002.1, 9);
+  });
+
+  it('an unplugged reader whose counter began anew higher than before goes on by arrival', () => {
+    const { events } = assemble((d) => [
+      ...steady(d, 0, 50),
+      host(5_100_000, 'port-lost'),
+      host(8_000_000, 'port-back'),
+      ...steady(d, 3, 3, 60_000_000, 8_400_000),
+    ]);
+    expect(gaps(events)).toEqual([
+      { kind: 'gap', fromS: 4.9, toS: 8.7, cause: 'unplugged', lostSamples: null },
+    ]);
+  });
+
+  it('a contact edge just after a restart waits for the next sample and shares its clock', () => {
+    const { events } = assemble((d) => [
+      ...steady(d, 0, 50),
+      d.line(6_000_000, { kind: 'started' }),
+      d.line(6_450_000, { kind: 'contact', closed: true, deviceTimeUs: 150_000 }),
+      ...steady(d, 0, 3, 200_000, 6_500_000),
+    ]);
+    expect(events.filter((event) => event.kind === 'contact')).toEqual([
+      { kind: 'contact', timeS: 6.45, closed: true },
+    ]);
+  });
+
+  it('counts an overflow that the reader tells as a gap even where the numbers run on', () => {
+    const { events, assembler } = assemble((d) => [
+      ...steady(d, 0, 20),
+      d.line(1_950_000, { kind: 'overflow', lostSamples: 7 }),
+      ...steady(d, 20, 3),
+    ]);
+    expect(gaps(events)).toMatchObject([{ cause: 'lost-samples', lostSamples: 7 }]);
+    expect(assembler.counts.lostSamples).toBe(7);
+  });
+
+  it('follows a change from 10 Hz to one reading in 2 s within ten readings', () => {
+    const { events } = assemble((d) => [
+      ...steady(d, 0, 50),
+      ...Array.from({ length: 40 }, (_, i) => d.line(5e6 + i * 2e6, sample(50 + i, 5e6 + i * 2e6))),
+    ]);
+    expect(gaps(events).length).toBeLessThan(10);
+    expect(gaps(events).every((gap) => gap.kind === 'gap' && gap.toS < 25)).toBe(true);
+  });
+
+  it('converts emf by the type that the reader states: type K, 9,742.5 µV over a 20 °C cold junction is 259.5 °C', () => {
+    // ITS-90 type K table (NIST Monograph 175): E(20 °C) = 798 µV; E(259 °C) = 10,520 µV, E(260 °C) = 10,561 µV.
+    const emf: WireEvent = {
+      kind: 'sample',
+      sequence: null,
+      deviceTimeUs: null,
+      channels: [{ kind: 'emf', emfUv: 10_540.5 - 798, coldJunctionC: 20 }],
+    };
+    const named: WireEvent = { kind: 'identity', identity: { ...nobody, channels: [typeK] } };
+    const { events } = assemble((d) => [d.line(0, named), d.line(1, emf)]);
+    const value = events.flatMap((event) => (event.kind === 'reading' ? event.reading.values : []))[0];
+    if (value?.kind !== 'temperature') throw new Error('no temperature');
+    expect(value.temperatureC).toBeCloseTo(259.5, 1);
+
+    const untyped = assemble((d) => [d.line(0, emf), d.line(1, emf)]);
+    expect(untyped.events.map((event) => event.kind)).toEqual(['reading', 'refusal', 'reading']);
+    expect(untyped.assembler.refusal).toEqual({ problem: 'thermocouple-type-unknown', detail: 'channel 1' });
+  });
+
   it('never lets NaN or infinity through as a temperature', () => {
     const { events } = assemble((d) =>
       [Number.NaN, Infinity, -Infinity, -300].map((t, i) => d.line(i * 1e5, sample(i, i * 1e5, t))),
@@ -214,3 +321,13 @@ describe('createReadingAssembler', () => {
     expect(kinds).toEqual(['missing', 'missing', 'missing', 'fault']);
   });
 });
+
+const nobody = {
+  name: null,
+  firmwareVersion: null,
+  serialNumber: null,
+  channels: [],
+  ratesHz: [],
+  hasContact: false,
+};
+const typeK = { number: 1, name: null, thermocoupleType: 'K', sends: 'emf', resolutionC: null } as const;
