@@ -40,6 +40,14 @@ export class LevelBlocks {
     return closed;
   }
 
+  /** Drops a half-filled block that began before a time, and older levels with it. */
+  forgetBefore(timeS: number): void {
+    if (!(this.#startS < timeS)) return;
+    this.#startS = Number.NaN;
+    this.#values = [];
+    this.#latest = [];
+  }
+
   #close(): Level | null {
     if (this.#values.length === 0) return null;
     this.#latest = [...this.#latest.slice(-2), median(this.#values)!];

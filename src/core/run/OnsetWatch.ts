@@ -47,6 +47,7 @@ export class OnsetWatch {
 
   /** Forgets what was before a time: the rise is looked for from there on. */
   forgetBefore(timeS: number): void {
+    this.#blocks.forgetBefore(timeS);
     this.#levels = this.#levels.filter((level) => level.timeS >= timeS);
     this.#lowest = this.#findLowest(Number.POSITIVE_INFINITY);
   }

@@ -2,6 +2,7 @@ import type { GapCause, RunConditions } from '../reading/StreamEvent.ts';
 import type { ChannelRole } from '../recording/RecordingEntry.ts';
 import type { ChannelFault } from '../wire/WireEvent.ts';
 import type { OnsetEstimate } from './estimate-onset.ts';
+import type { Jump } from './find-jumps.ts';
 import type { FirstOrderFit } from './fit-first-order.ts';
 import type { ChannelCrossing, Crossing, HoldResult, PressClosed, RunRules } from './RunResult.ts';
 import type { TraceBuffer } from './TraceBuffer.ts';
@@ -18,8 +19,10 @@ export interface ChannelFacts {
   readonly role: ChannelRole;
   /** Level before press closed; null when there are no readings before it. */
   readonly restC: number | null;
-  /** First seconds after closing against just before it, °C; null without readings on both sides. */
-  readonly stepAtClosingC: number | null;
+  /** Sudden steps that stay. */
+  readonly jumps: readonly Jump[];
+  /** Slow noise: scatter about a moving mean of five seconds in the latter half, °C; null with too few readings. */
+  readonly rippleC: number | null;
   readonly lowestC: number | null;
   readonly peakC: number | null;
   /** Scatter of readings about their neighbours, spikes left out, °C (standard deviation). */

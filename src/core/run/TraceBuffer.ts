@@ -9,6 +9,11 @@ const FAULTS: readonly ChannelFault[] = [
   'cold-junction',
   'unspecified',
 ];
+const OVER_RANGE = 1 + FAULTS.indexOf('over-range');
+
+/** No bonding press reaches this: such a value is an input at full scale, not a temperature. Common practice, no source. */
+const HIGHEST_C = 700;
+const LOWEST_C = -273.15;
 
 /**
  * Readings of the present run, or while none is open of the last while, in typed arrays.
@@ -57,8 +62,13 @@ export class TraceBuffer {
       let temperatureC = Number.NaN;
       let fault = 0;
       if (value !== undefined) {
-        if (value.kind === 'temperature') temperatureC = value.temperatureC;
-        else if (value.kind === 'fault') fault = 1 + FAULTS.indexOf(value.fault);
+        if (value.kind === 'temperature') {
+          temperatureC = value.temperatureC;
+          if (temperatureC > HIGHEST_C || temperatureC < LOWEST_C) {
+            temperatureC = Number.NaN;
+            fault = OVER_RANGE;
+          }
+        } else if (value.kind === 'fault') fault = 1 + FAULTS.indexOf(value.fault);
       }
       this.#values[channel]![at] = Number.isFinite(temperatureC) ? temperatureC : Number.NaN;
       this.#faults[channel]![at] = fault;

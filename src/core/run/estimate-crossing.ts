@@ -43,7 +43,10 @@ export function estimateCrossing(
     const within = fit.timeS >= samples.timesS[0]! && fit.timeS <= samples.timesS[samples.timesS.length - 1]!;
     if (!within) return found;
     const straight = interpolate(samples, targetC, fit.timeS);
-    const modelS = straight !== null && straight.spacingS > 1 ? (Math.abs(fit.rateFallPerS) * straight.spacingS ** 2) / 24 : 0;
+    const modelS =
+      straight !== null && straight.spacingS > 1
+        ? (Math.abs(fit.rateFallPerS) * straight.spacingS ** 2) / 24
+        : 0;
     found = {
       timeS: fit.timeS,
       standardUncertaintyS: Math.hypot(fit.standardUncertaintyS, modelS),

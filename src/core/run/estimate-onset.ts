@@ -113,7 +113,7 @@ function hingeAt(
   const solved = solveSymmetric(matrix, right);
   if (solved === null) return null;
   const [level, s, c] = solved.solution as [number, number, number];
-  if (s < 0 && c < 0) return null;
+  if (s < 0) return null;
   const curve = (timeS: number): number => {
     const x = Math.max(0, timeS - d);
     return level + s * x + c * x * x;

@@ -1,7 +1,9 @@
 import type { ChannelRole } from '../recording/RecordingEntry.ts';
 import type { ChannelFault } from '../wire/WireEvent.ts';
 import { collectSamples, type Samples } from './collect-samples.ts';
+import { findJumps } from './find-jumps.ts';
 import { fitFirstOrder } from './fit-first-order.ts';
+import { ripple } from './measure-ripple.ts';
 import { median } from './median.ts';
 import type { ChannelFacts } from './RunFacts.ts';
 import type { TraceBuffer } from './TraceBuffer.ts';
@@ -14,13 +16,14 @@ export function gatherChannelFacts(
   span: {
     readonly fromS: number;
     readonly closedS: number;
+    readonly restUntilS: number;
     readonly riseFromS: number;
     readonly closedUntilS: number;
     readonly resolutionC: number;
   },
 ): ChannelFacts {
   const all = collectSamples(trace, channel, span.fromS, span.closedUntilS);
-  const before = collectSamples(trace, channel, Math.max(span.fromS, span.closedS - 5), span.closedS);
+  const before = collectSamples(trace, channel, Math.max(span.fromS, span.restUntilS - 5), span.restUntilS);
   const { noiseC, spikes } = scatter(all, span.resolutionC);
   const inPress = collectSamples(trace, channel, span.closedS, span.closedUntilS);
   const restC = median(before.valuesC);
@@ -31,9 +34,10 @@ export function gatherChannelFacts(
     channel,
     role,
     restC,
-    stepAtClosingC: stepAtClosing(trace, channel, span.closedS),
-    lowestC: extreme(inPress, noiseC, -1),
-    peakC: extreme(inPress, noiseC, 1),
+    jumps: findJumps(all, noiseC, span.resolutionC),
+    rippleC: ripple(inPress),
+    lowestC: extreme(inPress, -1),
+    peakC: extreme(inPress, 1),
     noiseC,
     resolutionC: span.resolutionC,
     spikes,
@@ -64,7 +68,7 @@ function scatter(samples: Samples, resolutionC: number): { noiseC: number; spike
 }
 
 /** Highest (or lowest) of medians of three neighbours, so that a lone spike is not the peak. */
-function extreme(samples: Samples, _noiseC: number, sign: 1 | -1): number | null {
+function extreme(samples: Samples, sign: 1 | -1): number | null {
   const { valuesC } = samples;
   if (valuesC.length === 0) return null;
   if (valuesC.length < 3) return sign * Math.max(...Array.from(valuesC, (value) => sign * value));
@@ -74,13 +78,6 @@ function extreme(samples: Samples, _noiseC: number, sign: 1 | -1): number | null
     best = Math.max(best, Math.max(Math.min(a, b), Math.min(Math.max(a, b), c)));
   }
   return sign * best;
-}
-
-/** Median of the second from 0.3 s after closing on, less that of the two seconds before it. */
-function stepAtClosing(trace: TraceBuffer, channel: number, closedS: number): number | null {
-  const before = median(collectSamples(trace, channel, closedS - 2.2, closedS - 0.2).valuesC);
-  const after = median(collectSamples(trace, channel, closedS + 0.2, closedS + 0.8).valuesC);
-  return before === null || after === null ? null : after - before;
 }
 
 function faultSpans(

@@ -21,7 +21,8 @@ export function gatherRunFacts(run: RunUnderWay, endedBy: RunFacts['endedBy'], e
   const channels = roles.map((role, channel) =>
     gatherChannelFacts(trace, channel, role, {
       fromS: run.fromS,
-      closedS: role.startsWith('bond-line') ? restUntilS : closedS,
+      closedS,
+      restUntilS: role.startsWith('bond-line') ? restUntilS : closedS,
       riseFromS: Math.max(run.riseFromS, closedS),
       closedUntilS,
       resolutionC: resolutions[channel]!.resolutionC,
