@@ -1,5 +1,6 @@
 import type { Assembly, Press } from '../press/Press.ts';
 import type { Recipe } from '../recipe/Recipe.ts';
+import type { StoredTrial } from '../store/Store.ts';
 import { neutralise } from './neutralise.ts';
 import { numberText, type TemperatureUnit, temperatureText } from './units-text.ts';
 
@@ -37,4 +38,15 @@ export function recipeLines(recipe: Recipe, unit: TemperatureUnit): string {
   if (recipe.ruleReason !== null) lines.push(`  less strict rule because: ${neutralise(recipe.ruleReason)}`);
   if (recipe.note !== '') lines.push(`  note: ${neutralise(recipe.note)}`);
   return lines.join('\n');
+}
+
+/** One line about a trial. */
+export function trialLine(trial: StoredTrial): string {
+  const open = trial.closedAt === null ? ', open' : '';
+  return `${trial.trialId}  ${trial.startedAt}  ${trialHeading(trial)}${open}`;
+}
+
+/** What a trial is of: "WB-212 on North — SIMULATED". */
+export function trialHeading(trial: StoredTrial): string {
+  return `${neutralise(trial.assemblyName)} on ${neutralise(trial.pressName)}${trial.simulated ? ' — SIMULATED' : ''}`;
 }

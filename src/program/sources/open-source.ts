@@ -8,9 +8,9 @@ import type { Source, SourceOptions } from './Source.ts';
 export async function openSource(path: string, options: SourceOptions): Promise<Source> {
   if (looksLikeRecording(readTextFileHead(path)))
     return recordingSource(path, readRecordingFile(path), options);
-  const [{ readLoggerText }, { loggerSource }] = await Promise.all([
-    import('../../adapters/files/read-logger-text.ts'),
+  const [{ readLoggerBytes }, { loggerSource }] = await Promise.all([
+    import('../../adapters/files/read-logger-bytes.ts'),
     import('./logger-source.ts'),
   ]);
-  return loggerSource(path, readLoggerText(path), options);
+  return loggerSource(path, readLoggerBytes(path), options);
 }

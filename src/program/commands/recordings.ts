@@ -1,0 +1,49 @@
+import { writeTextFile } from '../../adapters/files/write-text-file.ts';
+import { OptionError } from '../options/OptionError.ts';
+import { type StoreOptions, withStore } from '../options/with-store.ts';
+import { print, printJson } from '../output/print.ts';
+
+interface RecordingsOptions extends StoreOptions {
+  readonly out?: string;
+  readonly json?: boolean;
+}
+
+/** `recordings`: lists the recordings. `recordings ID --out FILE`: writes one out, byte for byte as stored. */
+export async function recordings(id: string | undefined, options: RecordingsOptions): Promise<void> {
+  await withStore(options, (store) => {
+    if (id === undefined) {
+      const all = store.recordingIds().map((recordingId) => {
+        const head = store.recording(recordingId)?.head;
+        return {
+          recordingId,
+          madeAt: head?.madeAt ?? null,
+          assembly: head?.assemblyName ?? null,
+          press: head?.pressName ?? null,
+          trialId: head?.trialId ?? null,
+        };
+      });
+      if (options.json) return printJson({ recordings: all });
+      return print(
+        all.length === 0
+          ? 'No recording yet.'
+          : all
+              .map(
+                (one) => `${one.recordingId}  ${one.madeAt}  ${one.assembly ?? '?'} on ${one.press ?? '?'}`,
+              )
+              .join('\n'),
+      );
+    }
+    const text = store.recordingText(id);
+    if (text === undefined)
+      throw new OptionError(
+        `no recording "${id}" in the store`,
+        'List them: dwellwright recordings',
+        'recording-unknown',
+      );
+    if (options.out === undefined) for (const piece of text) process.stdout.write(piece);
+    else {
+      writeTextFile(options.out, text);
+      print(`Written: ${options.out}`);
+    }
+  });
+}

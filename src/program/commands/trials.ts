@@ -1,0 +1,45 @@
+import { outcomeJson } from '../../core/result/outcome-json.ts';
+import type { Store } from '../../core/store/Store.ts';
+import { outcomeLines } from '../../core/text/outcome-text.ts';
+import { trialHeading, trialLine } from '../../core/text/store-lists-text.ts';
+import type { DwellOptions } from '../options/outcome-settings.ts';
+import { type StoreOptions, withStore } from '../options/with-store.ts';
+import { print, printJson } from '../output/print.ts';
+import { storedOutcome } from '../trials/stored-outcome.ts';
+
+interface TrialsOptions extends StoreOptions, DwellOptions {
+  readonly show: 'F' | 'C';
+  readonly json?: boolean;
+}
+
+/** `trials`: lists the trials. `trials ID`: one trial with its runs and dwell. */
+export async function trials(id: string | undefined, options: TrialsOptions): Promise<void> {
+  await withStore(options, (store) =>
+    id === undefined ? listTrials(store, options) : showTrial(store, id, options),
+  );
+}
+
+function listTrials(store: Store, options: TrialsOptions) {
+  const all = store.trials();
+  if (options.json) return printJson({ trials: all });
+  print(
+    all.length === 0
+      ? 'No trial yet. Run one: dwellwright trial --port PORT, or dwellwright demo'
+      : all.map(trialLine).join('\n'),
+  );
+}
+
+/** One trial; exit code 1 when none of its runs counts. */
+export function showTrial(store: Store, id: string, options: Omit<TrialsOptions, 'store'>): void {
+  const { trial, outcome } = storedOutcome(store, id, options);
+  if (options.json)
+    printJson({
+      trialId: trial.trialId,
+      assembly: trial.assemblyName,
+      press: trial.pressName,
+      simulated: trial.simulated,
+      ...outcomeJson(outcome, options.show),
+    });
+  else print([trialHeading(trial), ...outcomeLines(outcome, options.show)].join('\n'));
+  if (outcome.statistics.runs === 0) process.exitCode = 1;
+}
