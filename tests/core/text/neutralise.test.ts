@@ -25,6 +25,7 @@ describe('text from a reader or a file, made safe for a terminal', () => {
     ['° as latin1', '231 \xb0C', '231 °C'],
     ['° as the two bytes of UTF-8', latin1('231 °C'), '231 °C'],
     ['µ, Ω and a pictograph as bytes of UTF-8', latin1('µΩ🔥'), 'µΩ🔥'],
+    ['text that is no row of bytes: Â° stays', 'Â°→', 'Â°→'],
     ['a UTF-8 lead byte without its continuation', '\xe2\x80 x', 'â\\x80 x'],
     ['an overlong UTF-8 form of ESC', '\xc0\x9b', 'À\\x9B'],
     ['a surrogate coded in UTF-8', '\xed\xa0\x80', 'í\\xA0\\x80'],

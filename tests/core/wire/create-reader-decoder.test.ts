@@ -46,6 +46,17 @@ describe('reader of unknown kind', () => {
     }
   });
 
+  test('damaged protocol lines are counted as such before anything is recognised', () => {
+    const { events } = decode('sample 0 1520344 23.25 23.50 281.75 230.50#3E18\nsample 1 1620344 23.25\n');
+    expect(events).toMatchObject([{ trouble: 'bad-checksum' }, { trouble: 'garbage' }]);
+  });
+
+  test('a protocol line cut off at the end of the stream settles nothing', () => {
+    const { decoder, events } = decode(protocolLines[1] ?? '');
+    expect(events).toMatchObject([{ trouble: 'cut-off' }]);
+    expect(decoder.clockWrapUs).toBeNull();
+  });
+
   test('the protocol wins even after a plain layout was recognised', () => {
     const plain = Array.from({ length: 20 }, (_, index) => `${(20 + index / 4).toFixed(2)}\n`).join('');
     const { decoder } = decode(plain, { statedUnit: 'C' });

@@ -58,6 +58,15 @@ describe('line splitter', () => {
     expect(shown(splitter.push(bytesOf('1.25\nb\n'), 2))).toEqual(['start-unknown:1.25', 'whole:b']);
   });
 
+  test('an end amid an over-long line, or between CR and LF, leaves nothing behind', () => {
+    const splitter = createLineSplitter({ longestLine: 5, startKnown: true });
+    splitter.push(bytesOf('1234567'), 0);
+    splitter.end(1);
+    expect(shown(splitter.push(bytesOf('ab\r'), 2))).toEqual(['whole:ab']);
+    splitter.end(3);
+    expect(shown(splitter.push(bytesOf('\ncd\n'), 4))).toEqual(['whole:', 'whole:cd']);
+  });
+
   test('a line of exactly 5 characters passes a limit of 5; one of 6 is reported once, by its first 5', () => {
     const options = { longestLine: 5, startKnown: true };
     expect(shown(split([bytesOf('12345\n123456\nab\n')], options))).toEqual([

@@ -21,7 +21,7 @@ const MINUS = 0x2d;
 export function decodeSample(bytes: Uint8Array, from: number, length: number): SampleEvent | null {
   let end = fieldEnd(bytes, from, length);
   const sequence = wholeNumber(bytes, from, end, 5, PROTOCOL_SEQUENCE_WRAP - 1);
-  if (sequence < 0 || end === length) return null;
+  if (sequence < 0) return null;
   let at = end + 1;
   end = fieldEnd(bytes, at, length);
   const deviceTimeUs = wholeNumber(bytes, at, end, 10, PROTOCOL_CLOCK_WRAP_US - 1);
@@ -60,5 +60,5 @@ function channelValue(bytes: Uint8Array, from: number, to: number): ChannelValue
 }
 
 function wordValue(bytes: Uint8Array, from: number, to: number): ChannelValue | null {
-  return to - from > 24 ? null : channelWord(String.fromCharCode(...bytes.subarray(from, to)));
+  return channelWord(String.fromCharCode(...bytes.subarray(from, to)));
 }

@@ -4,6 +4,7 @@ import {
   formatSample,
   formatStarted,
 } from '../../../../src/core/wire/protocol/index.ts';
+import { lineChecksum } from '../../../../src/core/wire/protocol/line-checksum.ts';
 import { sealLine } from '../../../../src/core/wire/protocol/seal-line.ts';
 import type { LineWholeness } from '../../../../src/core/wire/WireEvent.ts';
 import { decodeLine } from './decode-lines.ts';
@@ -48,6 +49,16 @@ describe('protocol decoder', () => {
     expect(decodeLine('')).toEqual([{ kind: 'remark', text: '' }]);
     expect(decodeLine('rst:0x1 (POWERON)')).toMatchObject([{ trouble: 'garbage' }]);
     expect(decodeLine('x'.repeat(501))).toMatchObject([{ trouble: 'over-long' }]);
+  });
+
+  test('500 characters with a right checksum are taken, 501 are over-long whatever their checksum', () => {
+    const encoder = new TextEncoder();
+    for (const length of [500, 501]) {
+      const content = `note ${'x'.repeat(length - 10)}`;
+      const sum = lineChecksum(encoder.encode(content)).toString(16).toUpperCase().padStart(4, '0');
+      const [event] = decodeLine(`${content}#${sum}`);
+      expect(event).toMatchObject(length === 500 ? { kind: 'remark' } : { trouble: 'over-long' });
+    }
   });
 
   test('a valid sample that the splitter found over-long or cut off is no reading', () => {
@@ -96,6 +107,7 @@ describe('protocol decoder', () => {
       '3000.1',
       '-273.16',
       '1e3',
+      '0.1234@24',
       '0x17',
       'NaN',
     ],
