@@ -34,6 +34,7 @@ export function createClockFit(): ClockFit {
   let startUs = 0;
   let widthUs = FIRST_WIDTH_US;
   let best = UNKNOWN;
+  let known: ClockComparison | null = null;
   const stretchOf = (timeUs: number): number => Math.floor((timeUs - startUs) / widthUs);
   const halve = (): void => {
     widthUs *= 2;
@@ -51,8 +52,11 @@ export function createClockFit(): ClockFit {
     count = kept + 1;
   };
   const present = (): ClockComparison => {
-    const fitted = fitLowerLine(xUs, yUs, count);
-    return fitted !== null && fitted.overS >= best.overS ? fitted : best;
+    if (known !== null) return known;
+    // The last stretch is still open: left out, the answer does not depend on when it is asked.
+    const fitted = fitLowerLine(xUs, yUs, count - 1);
+    known = fitted !== null && fitted.overS >= best.overS ? fitted : best;
+    return known;
   };
   return {
     add(timeUs, arrivedUs) {
@@ -68,9 +72,11 @@ export function createClockFit(): ClockFit {
       xUs[count] = timeUs;
       yUs[count] = delayUs;
       count += 1;
+      known = null;
     },
     breakHere() {
       best = present();
+      known = best;
       count = 0;
       widthUs = FIRST_WIDTH_US;
     },
@@ -90,6 +96,8 @@ function fitLowerLine(xUs: Float64Array, yUs: Float64Array, count: number): Cloc
       slopes[filled] = ((yUs[j] as number) - (yUs[i] as number)) / ((xUs[j] as number) - (xUs[i] as number));
       filled += 1;
     }
+  // Exactly equal delays: the arrivals were made from the same clock (another logger's file), there is no second one.
+  if (yUs.subarray(0, count).every((delayUs) => delayUs === yUs[0])) return null;
   const slope = medianOf(slopes);
   const driftPpm = (1 / (1 + slope) - 1) * 1e6;
   if (!Number.isFinite(driftPpm) || Math.abs(driftPpm) > LARGEST_DRIFT_PPM) return null;

@@ -21,6 +21,7 @@ export interface ReadingAssembler {
   accept(entry: RecordingEntry): readonly StreamEvent[];
   /** No more entries: a link that is still away becomes a gap up to the last entry. */
   finish(): readonly StreamEvent[];
+  /** Kept up to date in place. */
   readonly counts: WireCounts;
   readonly clock: ClockComparison;
   readonly latestReading: Reading | null;
@@ -170,9 +171,7 @@ export function createReadingAssembler(options: ReadingAssemblerOptions): Readin
       waiting.release(latestUs ?? 0, arrivedUs, out);
       return out;
     },
-    get counts() {
-      return Object.freeze({ ...counts });
-    },
+    counts,
     get clock() {
       return timeline.clock;
     },

@@ -76,7 +76,7 @@ export function createSniffer(options: {
         }),
         listenedS: firstArrivedUs === null ? 0 : (latestArrivedUs - firstArrivedUs) / 1e6,
         rateHz: steps === 0 || stepsS <= 0 ? null : steps / stepsS,
-        counts: assembler.counts,
+        counts: Object.freeze({ ...assembler.counts }),
         clock: assembler.clock,
         examples: Object.freeze([...examples]),
       });
