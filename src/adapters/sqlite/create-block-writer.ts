@@ -14,6 +14,9 @@ export const COMMIT_AFTER_MS = 50;
 const LARGEST_BLOCK = 4_096;
 /** Under a flood the clock is looked at once in so many entries, since timers do not fire while the program is busy. */
 const CLOCK_EVERY = 64;
+/** A commit that the timer asks for waits at most this long for another program: meanwhile nothing reads the port. */
+const BUSY_AT_MOST_MS = 500;
+const TRY_AGAIN_AFTER_MS = 100;
 /** Entries kept in memory while the disk refuses; beyond this `append` throws. */
 const MOST_WAITING = 1_000_000;
 
@@ -24,6 +27,8 @@ export interface BlockWriterParts {
   /** Already holds the head. */
   readonly hasher: Hasher;
   readonly timer: Timer;
+  /** How long `flush` and `close` wait for another program. */
+  readonly busyTimeoutMs: number;
   readonly onTrouble: ((error: unknown) => void) | undefined;
   readonly onClosed: () => void;
 }
@@ -62,12 +67,15 @@ export function createBlockWriter(parts: BlockWriterParts): RecordingWriter {
   };
 
   const commitOrReport = () => {
+    database.pragma(`busy_timeout = ${Math.min(parts.busyTimeoutMs, BUSY_AT_MOST_MS)}`);
     try {
       commit();
     } catch (error) {
-      cancelTimer = timer.after(COMMIT_AFTER_MS * 10, commitOrReport);
+      cancelTimer = timer.after(TRY_AGAIN_AFTER_MS, commitOrReport);
       if (parts.onTrouble === undefined) untold = { error };
       else parts.onTrouble(error);
+    } finally {
+      database.pragma(`busy_timeout = ${parts.busyTimeoutMs}`);
     }
   };
 

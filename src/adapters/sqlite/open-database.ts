@@ -3,6 +3,7 @@ import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { storeRefusals } from '../../core/text/store-refusals.ts';
 import { migrate } from './migrate.ts';
+import { openForReading } from './open-for-reading.ts';
 import { StoreError } from './StoreError.ts';
 import { isFolder, translateSqliteError } from './translate-sqlite-error.ts';
 
@@ -43,11 +44,10 @@ export function openDatabase(options: OpenDatabaseOptions): OpenDatabase {
 }
 
 function openOnce(options: OpenDatabaseOptions, inMemory: boolean): OpenDatabase {
-  const database = new Database(options.path, {
-    readonly: options.readonly && !inMemory,
-    fileMustExist: options.readonly && !inMemory,
-    timeout: options.busyTimeoutMs,
-  });
+  const readonly = options.readonly && !inMemory;
+  const database = readonly
+    ? openForReading(options.path, options.busyTimeoutMs)
+    : new Database(options.path, { timeout: options.busyTimeoutMs });
   try {
     if (!options.readonly) database.pragma('journal_mode = WAL');
     database.pragma('synchronous = FULL');
@@ -62,7 +62,7 @@ function openOnce(options: OpenDatabaseOptions, inMemory: boolean): OpenDatabase
     });
     const durability = readDurability(database);
     const fits = durability.synchronous === 'FULL' && (inMemory || durability.journalMode === 'wal');
-    if (!fits) {
+    if (!fits && !readonly) {
       const came = `${durability.journalMode} and ${durability.synchronous}`;
       throw new StoreError('store-no-wal', storeRefusals.noWal(options.path, came));
     }

@@ -21,7 +21,7 @@ export interface OpenStoreOptions {
   readonly timer?: Timer;
   /**
    * Hears when entries could not be put on disk (full, gone, held by another program). They are kept and tried
-   * again, every half second and with each call of `flush`. Without it, the next `append` throws.
+   * again, every tenth of a second and with each call of `flush`. Without it, the next `append` throws.
    */
   readonly onTrouble?: (error: unknown) => void;
 }
@@ -43,6 +43,7 @@ export function openStore(options: OpenStoreOptions): Store {
       recordingRow,
       hasher,
       timer,
+      busyTimeoutMs,
       onTrouble: onTrouble && ((error) => onTrouble(translateSqliteError(error, path))),
       onClosed: () => writers.delete(writer),
     });

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { CHANNEL_ROLES } from './RecordingEntry.ts';
 
 const figure = v.pipe(
   v.string(),
@@ -14,15 +15,7 @@ const timeOrNever = v.union([
   figure,
 ]);
 const word = v.pipe(v.string(), v.minLength(1, 'not empty'));
-const role = v.picklist([
-  'bond-line',
-  'bond-line-inner',
-  'bond-line-outer',
-  'upper-platen',
-  'lower-platen',
-  'ambient',
-  'unused',
-]);
+const role = v.picklist(CHANNEL_ROLES);
 
 /** What the known keys of a recording's head may hold; values come as text. Lower-case keys, unit at the end. */
 export const recordingHeadSchema = v.looseObject({

@@ -1,5 +1,5 @@
-import { chmodSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { chmodSync, copyFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import { openStore } from '../../../src/adapters/sqlite/open-store.ts';
@@ -95,6 +95,30 @@ test('a folder or file that may not be written is refused by name', ({ skip }) =
       refused('store-cannot-open', locked),
     );
     expect(() => openStore({ path: join(locked, 'store.db') })).toThrow(refused('store-read-only', locked));
+  });
+});
+
+test('in a folder that may only be read, a store is read (from a copy in memory), but not while a log waits beside it', ({
+  skip,
+}) => {
+  skip(process.platform === 'win32', 'skipped: rights work otherwise on Windows');
+  const folder = temporaryFolder();
+  const path = join(folder, 'store.db');
+  const writing = openStore({ path });
+  const writer = writing.startRecording(headOf('a'));
+  writer.append(lineAt(0));
+  writer.close();
+  const withLog = join(temporaryFolder(), 'store.db');
+  for (const ending of ['', '-wal']) copyFileSync(`${path}${ending}`, `${withLog}${ending}`);
+  writing.close();
+  chmodSync(folder, 0o555);
+  chmodSync(dirname(withLog), 0o555);
+  asOrdinaryUser(() => {
+    const store = openedStore({ path, readonly: true });
+    expect(store.recording('a')?.soundness).toEqual({ kind: 'sound' });
+    expect([...(store.recording('a')?.entries() ?? [])]).toEqual([lineAt(0)]);
+    expect(() => store.saveSetting('unit', 'C')).toThrow(refused('store-read-only', path));
+    expect(() => openStore({ path: withLog, readonly: true })).toThrow(refused('store-cannot-open', withLog));
   });
 });
 
