@@ -25,6 +25,7 @@ export interface OpenPortListener {
  * Unplugging: an idle port closes by itself; under data flow the library may spin without noticing. So a port
  * is asked for its baud rate every 200 ms and given up when it does not answer. Where the system cannot answer
  * (macOS: not implemented by the library) its path is looked up instead; Windows reports a failed read itself.
+ * Tried on Linux only, over pseudo-terminals; macOS and Windows rest on the library's source.
  */
 export async function openPort(
   path: string,

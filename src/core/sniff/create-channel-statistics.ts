@@ -6,6 +6,8 @@ const KEPT = 1024;
 const LEAST_PAIRS = 8;
 /** Median absolute deviation to standard deviation of a normal distribution: 1 ÷ Φ⁻¹(3/4) (exact to the digits). */
 const MAD_TO_SD = 1.482602218505602;
+/** A difference farther from the middle is a spike or a step of the temperature. Common practice, no source. */
+const OUTLIER_SPREADS = 4;
 /** Values nearer than this are one value in two roundings (°F turned into °C). */
 const SAME_C = 1e-6;
 
@@ -16,8 +18,10 @@ export interface ChannelStatistics {
 }
 
 /**
- * One channel's readings in figures, over the latest 1024. Noise: 1.4826 · median|d − median d| ÷ √2 of the differences
- * d between neighbours: a steady rise, a step or a few spikes do not enter it, and two readings' noise is √2 of one's.
+ * One channel's readings in figures, over the latest 1024. Noise: standard deviation ÷ √2 (a difference holds two readings'
+ * noise) of the differences between neighbours, without those farther than 4 spreads from their median (spread:
+ * 1.4826 · median absolute deviation, at least one step). So a steady rise, a jump and a few spikes do not count, and the
+ * coarse steps of a reader are averaged, where a median alone would be one step or none.
  */
 export function createChannelStatistics(): ChannelStatistics {
   const valuesC = new Float64Array(KEPT);
@@ -51,6 +55,7 @@ export function createChannelStatistics(): ChannelStatistics {
       pairable = true;
     },
     get report() {
+      const stepC = stepOf(valuesC.slice(0, Math.min(temperatures, KEPT)));
       return {
         temperatures,
         missing,
@@ -58,16 +63,24 @@ export function createChannelStatistics(): ChannelStatistics {
         latestC,
         lowestC: temperatures === 0 ? null : lowestC,
         highestC: temperatures === 0 ? null : highestC,
-        noiseC: pairs < LEAST_PAIRS ? null : noiseOf(differencesC.slice(0, Math.min(pairs, KEPT))),
-        stepC: stepOf(valuesC.slice(0, Math.min(temperatures, KEPT))),
+        noiseC:
+          pairs < LEAST_PAIRS ? null : noiseOf(differencesC.slice(0, Math.min(pairs, KEPT)), stepC ?? 0),
+        stepC,
       };
     },
   };
 }
 
-function noiseOf(differencesC: Float64Array): number {
+function noiseOf(differencesC: Float64Array, stepC: number): number {
   const middleC = medianOf(differencesC);
-  return (MAD_TO_SD * medianOf(differencesC.map((d) => Math.abs(d - middleC)))) / Math.SQRT2;
+  const spreadC = MAD_TO_SD * medianOf(differencesC.map((d) => Math.abs(d - middleC)));
+  const farthestC = OUTLIER_SPREADS * Math.max(spreadC, stepC);
+  const usual = differencesC.filter((d) => Math.abs(d - middleC) <= farthestC);
+  let sumC = 0;
+  for (const d of usual) sumC += d;
+  let squares = 0;
+  for (const d of usual) squares += (d - sumC / usual.length) ** 2;
+  return Math.sqrt(squares / (usual.length - 1) / 2);
 }
 
 function stepOf(valuesC: Float64Array): number | null {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { createChannelStatistics } from '../../../src/core/sniff/create-channel-statistics.ts';
 import { createSniffer } from '../../../src/core/sniff/create-sniffer.ts';
 import { sniffReportLines } from '../../../src/core/text/sniff-report.ts';
 import { createReaderDecoder } from '../../../src/core/wire/create-reader-decoder.ts';
@@ -59,6 +60,20 @@ describe('createSniffer', () => {
     const text = sniffReportLines(report).join('\n');
     expect(text).toMatch(/100 ± .* ppm fast|(9\d|10\d) ± .* ppm fast/);
     expect(text).toContain('6 × open-circuit');
+  });
+
+  it('tells noise of 0.1 °C through steps of 0.25 °C, spikes left out', () => {
+    const normal = seededNormal(21);
+    const statistics = createChannelStatistics();
+    for (let i = 0; i < 1000; i += 1) {
+      // Rising 0.03 °C a reading; a spike of 50 °C at every 200th.
+      const trueC = 25 + 0.03 * i + 0.1 * normal() + (i % 200 === 100 ? 50 : 0);
+      statistics.add({ kind: 'temperature', temperatureC: Math.round(trueC * 4) / 4 }, i > 0);
+    }
+    // Rounding to a step q adds q²/12 of variance (GUM, F.2.2.1).
+    const expectedC = Math.sqrt(0.1 ** 2 + 0.25 ** 2 / 12);
+    expect(Math.abs((statistics.report.noiseC as number) / expectedC - 1)).toBeLessThan(0.1);
+    expect(statistics.report.stepC).toBe(0.25);
   });
 
   it('says so when nothing comes, and when what comes says nothing', () => {
