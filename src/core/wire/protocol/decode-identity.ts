@@ -58,6 +58,6 @@ function rate(text: string): number {
 }
 
 function step(text: string): number {
-  const range = { least: 0.0001, most: 10, digits: 2, decimals: 4 };
+  const range = { least: 0.0001, most: 10, digits: 2, decimals: 6 };
   return decimalNumber(encoder.encode(text), 0, text.length, range);
 }

@@ -13,9 +13,9 @@ import {
 import { sealLine } from './seal-line.ts';
 
 export interface SampleFormat {
-  /** Digits behind the point of °C, 0 to 4. */
+  /** Digits behind the point of °C, 0 to 6. */
   readonly temperatureDecimals?: number;
-  /** Digits behind the point of µV, 0 to 3. */
+  /** Digits behind the point of µV, 0 to 6. */
   readonly emfDecimals?: number;
 }
 

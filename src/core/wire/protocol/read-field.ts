@@ -2,7 +2,7 @@ import type { NumberRange } from './protocol-limits.ts';
 
 const POINT = 0x2e;
 const MINUS = 0x2d;
-const POWERS_OF_TEN = [1, 10, 100, 1000, 10_000];
+const POWERS_OF_TEN = [1, 10, 100, 1000, 10_000, 100_000, 1_000_000];
 
 /** Whole number of at most `digits` digits in bytes `from` to `to`; -1 if it is none or above `most`. */
 export function wholeNumber(

@@ -88,6 +88,7 @@ describe('protocol decoder', () => {
     ['3000', 3000],
     ['0023.2500', 23.25],
     ['-0.00', 0],
+    ['231.250000', 231.25],
   ])('temperature %s is taken as %d °C', (written, temperatureC) => {
     expect(decodeLine(sealLine(`sample 0 0 ${written}`))).toEqual([
       { kind: 'sample', sequence: 0, deviceTimeUs: 0, channels: [{ kind: 'temperature', temperatureC }] },
@@ -102,12 +103,12 @@ describe('protocol decoder', () => {
       '--5',
       '5-',
       '1.2.3',
-      '23.12345',
+      '23.1234567',
       '00023.5',
       '3000.1',
       '-273.16',
       '1e3',
-      '0.1234@24',
+      '0.1234567@24',
       '0x17',
       'NaN',
     ],

@@ -43,6 +43,19 @@ describe('what a formatter writes, the decoder reads', () => {
     expect(decodeLine(line)).toEqual([{ kind: 'sample', sequence: 7, deviceTimeUs: 9, channels }]);
   });
 
+  test('the longest sample, 16 channels of emf with all digits, keeps to 500 characters: 428', () => {
+    const channels = Array.from(
+      { length: 16 },
+      () => ({ kind: 'emf', emfUv: 100_000, coldJunctionC: -55 }) as const,
+    );
+    const longest = { sequence: 65_535, deviceTimeUs: 2 ** 32 - 1, channels };
+    const line = formatSample(longest, { temperatureDecimals: 6, emfDecimals: 6 });
+    // "sample 65535 4294967295" 23, 16 fields " 100000.000000@-55.000000" of 25, seal 5.
+    expect(line).toHaveLength(23 + 16 * 25 + 5);
+    expect(line.length).toBeLessThanOrEqual(PROTOCOL_LONGEST_LINE);
+    expect(decodeLine(line)).toEqual([{ kind: 'sample', ...longest }]);
+  });
+
   test('numbers are the doubles nearest to their digits, as the language itself reads them (property)', () => {
     fc.assert(
       fc.property(fc.integer({ min: -2_731_500, max: 30_000_000 }), (tenThousandths) => {
