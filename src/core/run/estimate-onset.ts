@@ -94,31 +94,43 @@ function fitHinge(samples: Samples, weights: Float64Array, resolutionC: number):
   };
 }
 
+/** Best level, slope and curvature for a rise from d on; the curve may not turn down inside the samples. */
 function hingeAt(
   samples: Samples,
   weights: Float64Array,
   d: number,
 ): { cost: number; curve: (timeS: number) => number } | null {
-  const { timesS, valuesC } = samples;
-  const matrix = [0, 1, 2].map(() => [0, 0, 0]);
-  const right = [0, 0, 0];
-  for (let i = 0; i < timesS.length; i++) {
-    const x = Math.max(0, timesS[i]! - d);
-    const row = [1, x, x * x];
-    for (let a = 0; a < 3; a++) {
-      right[a]! += weights[i]! * row[a]! * valuesC[i]!;
-      for (let b = 0; b < 3; b++) matrix[a]![b]! += weights[i]! * row[a]! * row[b]!;
-    }
-  }
-  const solved = solveSymmetric(matrix, right);
-  if (solved === null) return null;
-  const [level, s, c] = solved.solution as [number, number, number];
-  if (s < 0) return null;
+  const spanS = samples.timesS[samples.timesS.length - 1]! - d;
+  let figures = solveHinge(samples, weights, d, 3);
+  if (figures === null || figures[1]! < 0 || figures[1]! + 2 * figures[2]! * spanS < 0)
+    figures = solveHinge(samples, weights, d, 2);
+  if (figures === null || figures[1]! < 0) return null;
+  const [level, s, c = 0] = figures as [number, number, number?];
   const curve = (timeS: number): number => {
     const x = Math.max(0, timeS - d);
     return level + s * x + c * x * x;
   };
   let cost = 0;
-  for (let i = 0; i < timesS.length; i++) cost += weights[i]! * (valuesC[i]! - curve(timesS[i]!)) ** 2;
+  for (let i = 0; i < samples.timesS.length; i++)
+    cost += weights[i]! * (samples.valuesC[i]! - curve(samples.timesS[i]!)) ** 2;
   return { cost, curve };
+}
+
+function solveHinge(
+  { timesS, valuesC }: Samples,
+  weights: Float64Array,
+  d: number,
+  terms: 2 | 3,
+): readonly number[] | null {
+  const matrix = Array.from({ length: terms }, () => new Array<number>(terms).fill(0));
+  const right = new Array<number>(terms).fill(0);
+  for (let i = 0; i < timesS.length; i++) {
+    const x = Math.max(0, timesS[i]! - d);
+    const row = [1, x, x * x];
+    for (let a = 0; a < terms; a++) {
+      right[a]! += weights[i]! * row[a]! * valuesC[i]!;
+      for (let b = 0; b < terms; b++) matrix[a]![b]! += weights[i]! * row[a]! * row[b]!;
+    }
+  }
+  return solveSymmetric(matrix, right)?.solution ?? null;
 }

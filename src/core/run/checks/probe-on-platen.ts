@@ -24,7 +24,7 @@ export const probeOnPlaten: RunCheck = (facts) => {
         };
     }
     const closedS = facts.pressClosed?.timeS ?? facts.fromS;
-    const touch = one.jumps.find((jump) => jump.stepC >= TOUCH_C && jump.timeS > closedS + 3);
+    const touch = one.jumps.find((jump) => jump.stays && jump.stepC >= TOUCH_C && jump.timeS > closedS + 3);
     if (touch === undefined) continue;
     const near = platens !== null && touch.levelC > platens.coldestC - NEAR_PLATEN_C;
     const crossing = facts.crossings.find((each) => each.channel === one.channel + 1)?.crossing ?? null;

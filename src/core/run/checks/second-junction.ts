@@ -10,7 +10,10 @@ export const secondJunction: RunCheck = (facts) => {
   if (closedS === undefined) return null;
   for (const one of facts.bondLine) {
     const step = one.jumps.find(
-      (jump) => Math.abs(jump.timeS - closedS) <= NEAR_CLOSING_S && Math.abs(jump.stepC) >= LEAST_STEP_C,
+      (jump) =>
+        jump.stays &&
+        Math.abs(jump.timeS - closedS) <= NEAR_CLOSING_S &&
+        Math.abs(jump.stepC) >= LEAST_STEP_C,
     );
     // A shift that goes back and forth is another matter.
     if (step === undefined || one.jumps.filter((jump) => jump.timeS > closedS).length > 4) continue;
