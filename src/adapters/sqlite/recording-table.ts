@@ -5,6 +5,7 @@ import { storeRefusals } from '../../core/text/store-refusals.ts';
 import { createNativeHasher } from './create-native-hasher.ts';
 import { StoreError } from './StoreError.ts';
 import { storedRecording } from './stored-recording.ts';
+import { storeTrouble } from './translate-sqlite-error.ts';
 
 interface Row {
   recording_row: number;
@@ -54,6 +55,14 @@ export function recordingTable(database: Database.Database): RecordingTable {
     if (row.closing_text !== null) yield row.closing_text;
   }
 
+  function* read(recordingId: string): Generator<string> {
+    try {
+      yield* pieces(recordingId);
+    } catch (error) {
+      throw storeTrouble(error, database.name, database.open);
+    }
+  }
+
   return {
     begin(head) {
       const headText = formatRecordingHead(head);
@@ -77,8 +86,8 @@ export function recordingTable(database: Database.Database): RecordingTable {
       return row.recording_row;
     },
     recording: (recordingId) =>
-      find.get(recordingId) === undefined ? undefined : storedRecording(() => pieces(recordingId)),
-    recordingText: (recordingId) => (find.get(recordingId) === undefined ? undefined : pieces(recordingId)),
+      find.get(recordingId) === undefined ? undefined : storedRecording(() => read(recordingId)),
+    recordingText: (recordingId) => (find.get(recordingId) === undefined ? undefined : read(recordingId)),
     recordingIds: () => ids.all(),
   };
 }

@@ -36,6 +36,13 @@ export function isFolder(path: string): boolean {
   }
 }
 
+/** As `translateSqliteError`; a use after the store was closed is told as such. */
+export function storeTrouble(error: unknown, path: string, isOpen: boolean): unknown {
+  return error instanceof TypeError && !isOpen
+    ? new StoreError('store-closed', storeRefusals.closed(path), error)
+    : translateSqliteError(error, path);
+}
+
 /** The same object with each method's database failures translated. */
 export function translatingErrors<T extends object>(target: T, path: string, isOpen: () => boolean): T {
   const translated: Record<string, unknown> = {};
@@ -47,10 +54,7 @@ export function translatingErrors<T extends object>(target: T, path: string, isO
             try {
               return member(...given);
             } catch (error) {
-              if (error instanceof TypeError && !isOpen()) {
-                throw new StoreError('store-closed', storeRefusals.closed(path), error);
-              }
-              throw translateSqliteError(error, path);
+              throw storeTrouble(error, path, isOpen());
             }
           };
   }

@@ -1,3 +1,4 @@
+import { recordingRefusals } from '../text/recording-refusals.ts';
 import { createRecordingParser } from './create-recording-parser.ts';
 import { createSha256Hasher } from './create-sha256-hasher.ts';
 import type { CreateHasher } from './Hasher.ts';
@@ -18,6 +19,7 @@ export function parseRecording(
   const parser = createRecordingParser(createHasher);
   const entries = parser.accept(text);
   const soundness = parser.finish();
-  if (parser.head === null) throw new RecordingError('recording-head-cut', 'the head is missing', '');
+  if (parser.head === null)
+    throw new RecordingError('recording-head-cut', ...recordingRefusals.headCut(null));
   return { head: parser.head, entries, soundness };
 }

@@ -1,4 +1,4 @@
-const ESCAPE = /\\(?:\\|x([0-9A-F]{2})|u([0-9A-F]{4})|)/gi;
+const ESCAPE = /\\(?:\\|x([0-9A-Fa-f]{2})|u([0-9A-Fa-f]{4})|)/g;
 
 /** Undoes `escapeWireText` and `escapePeopleText`; null when a backslash starts nothing known. */
 export function unescapeText(text: string): string | null {

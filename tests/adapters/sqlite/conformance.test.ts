@@ -233,4 +233,23 @@ describe.each(stores)('a store %s', (where, open) => {
     store.close();
     expect(() => store.presses()).toThrow(expect.objectContaining({ code: 'store-closed' }));
   });
+
+  test('closed while a recording is read from it, says so by name', () => {
+    const store = open();
+    const writer = store.startRecording(headOf('a'));
+    for (let number = 0; number < 100; number += 1) {
+      writer.append(lineAt(number));
+      writer.flush();
+    }
+    const recording = store.recording('a');
+    const reading = recording?.entries()[Symbol.iterator]();
+    expect(reading?.next().value).toEqual(lineAt(0));
+    store.close();
+    const closed = expect.objectContaining({ code: 'store-closed' });
+    expect(() => {
+      while (reading?.next().done === false);
+    }).toThrow(closed);
+    expect(() => recording?.soundness).toThrow(closed);
+    expect(() => writer.close()).toThrow(closed);
+  });
 });

@@ -71,6 +71,27 @@ test('says that a file with overwritten pages is damaged', () => {
   expect(use).toThrow(refused('store-corrupt', path));
 });
 
+test('a recording altered in the file from outside opens and says that it was altered', () => {
+  const path = join(temporaryFolder(), 'store.db');
+  const store = openStore({ path });
+  const writer = store.startRecording(headOf('a'));
+  for (const arrivedUs of [0, 1_000]) {
+    writer.append(lineAt(arrivedUs, 'T1: 21.5'));
+    writer.flush();
+  }
+  writer.close();
+  store.close();
+  const outside = new Database(path);
+  outside.exec('DROP TRIGGER recording_blocks_never_updated');
+  outside.exec(
+    "UPDATE recording_blocks SET body_text = replace(body_text, '21.5', '27.5') WHERE first_entry = 1",
+  );
+  outside.close();
+  const recording = openedStore({ path }).recording('a');
+  expect([...(recording?.entries() ?? [])]).toEqual([lineAt(0, 'T1: 21.5'), lineAt(1_000, 'T1: 27.5')]);
+  expect(recording?.soundness.kind).toBe('altered');
+});
+
 test('reading only: refuses every write by name', () => {
   const path = join(temporaryFolder(), 'store.db');
   const writing = openedStore({ path });

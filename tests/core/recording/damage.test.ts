@@ -124,6 +124,7 @@ describe('a broken line ends what is used, and its number and text are told', ()
     ['a time with comma', '12,200000 line T1: 22.0'],
     ['an unknown tag', '12.200000 lines T1: 22.0'],
     ['an unknown escape', '12.200000 line \\q'],
+    ['an escape with a capital letter', '12.200000 line \\X41'],
     ['half an escape', '12.200000 line \\x4'],
     ['an unknown mark', '12.200000 mark key press-shut'],
     ['a mark of nobody', '12.200000 mark foot press-closed'],
