@@ -1,0 +1,52 @@
+import { useApp, useInput } from 'ink';
+import { type ReactNode, useCallback } from 'react';
+import { rowText } from '../../core/chart/row-text.ts';
+import { trialFrame } from '../../core/screen/trial-frame.ts';
+import { trialView } from '../../core/screen/trial-view.ts';
+import { FrameRows } from './FrameRows.tsx';
+import { rawInputs } from './raw-inputs.ts';
+import { styledRowToAnsi } from './styled-row-to-ansi.ts';
+import type { TrialScreenModel } from './TrialScreenModel.ts';
+import { useScreenClock } from './use-screen-clock.ts';
+import { useWindowSize } from './use-window-size.ts';
+
+export interface TrialScreenProps {
+  readonly model: TrialScreenModel;
+  /** Host monotonic clock, µs. */
+  readonly nowUs: () => number;
+  readonly ascii: boolean;
+  readonly colour: boolean;
+  /** Time between redraws, ms; at least 100. */
+  readonly everyMs: number;
+  readonly clearWindow: () => void;
+}
+
+/** Ctrl-C leaves at once; everything that came is in the store already. */
+export const INTERRUPTED = 'interrupted';
+
+/** Draws the model's state about ten times a second at most, and hands keys to it. */
+export function TrialScreen(props: TrialScreenProps): ReactNode {
+  const { model, nowUs, ascii, colour, everyMs, clearWindow } = props;
+  const { exit } = useApp();
+  const size = useWindowSize(clearWindow);
+  const beat = useCallback(() => model.dispatch({ kind: 'tick', atUs: nowUs() }), [model, nowUs]);
+  useScreenClock(Math.max(100, everyMs), beat);
+  useInput((input, key) => {
+    if (key.ctrl && input === 'c') {
+      (exit as (value: string) => void)(INTERRUPTED);
+      return;
+    }
+    const atUs = nowUs();
+    for (const raw of rawInputs(input, key, atUs)) model.dispatch({ kind: 'input', input: raw, atUs });
+  });
+  const view = trialView(model.getState(), { ...size, ascii });
+  const rows = trialFrame(view);
+  const label = `${view.state.words.join(' ')}. ${view.figure.text} ${view.figure.unit}. ${view.facts.map((f) => f.text).join(' ')}`;
+  return (
+    <FrameRows
+      lines={rows.map((row) => (colour ? styledRowToAnsi(row, true) : styledRowToAnsi(row, false)))}
+      columns={rows[0] === undefined ? size.columns : rowText(rows[0]).length}
+      label={label}
+    />
+  );
+}

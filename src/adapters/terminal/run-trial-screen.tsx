@@ -1,0 +1,93 @@
+import { render } from 'ink';
+import type { TrialIntent } from '../../core/screen/TrialIntent.ts';
+import { ScreenErrorBoundary } from './ScreenErrorBoundary.tsx';
+import { INTERRUPTED, TrialScreen } from './TrialScreen.tsx';
+import type { TrialScreenModel } from './TrialScreenModel.ts';
+
+export interface RunTrialScreenOptions {
+  readonly model: TrialScreenModel;
+  /** Host monotonic clock, µs; the same that stamps the recording. */
+  readonly nowUs: () => number;
+  /** Every wish of the screen except `bell`, which the screen rings itself. `quit` also ends the screen. */
+  readonly onIntent: (intent: TrialIntent) => void;
+  /** @default false */
+  readonly ascii?: boolean;
+  /** @default true */
+  readonly colour?: boolean;
+  /** Time between redraws, ms. @default 100 */
+  readonly everyMs?: number;
+  /** Ends the screen from outside (signal, end of a demo). */
+  readonly signal?: AbortSignal;
+  readonly stdin?: NodeJS.ReadStream;
+  readonly stdout?: NodeJS.WriteStream;
+  readonly stderr?: NodeJS.WriteStream;
+}
+
+/** Why the screen ended. A drawing error rejects instead. */
+export interface TrialScreenEnd {
+  readonly why: 'quit' | 'interrupted' | 'stopped';
+  readonly bells: number;
+}
+
+const OTHER_SCREEN = '\u001b[?1049h\u001b[2J\u001b[H';
+const BACK = '\u001b[?25h\u001b[?1049l';
+const CLEAR = '\u001b[2J\u001b[H';
+
+/**
+ * Shows the trial screen on the terminal's other page until it is left; then the terminal is as before.
+ * Ends on the screen's own `quit`, on Ctrl-C and on `signal`. Needs a terminal: `stdout.isTTY` and `stdin.isTTY`.
+ */
+export async function runTrialScreen(options: RunTrialScreenOptions): Promise<TrialScreenEnd> {
+  const { model, nowUs, onIntent, ascii = false, colour = true, everyMs = 100, signal } = options;
+  const { stdin = process.stdin, stdout = process.stdout, stderr = process.stderr } = options;
+  let bells = 0;
+  let why: TrialScreenEnd['why'] = 'stopped';
+  const restore = () => {
+    stdout.write(BACK);
+  };
+  stdout.write(OTHER_SCREEN);
+  process.once('exit', restore);
+  let fail: (error: Error) => void = () => {};
+  const failed = new Promise<never>((_resolve, reject) => {
+    fail = reject;
+  });
+  const app = render(
+    <ScreenErrorBoundary onError={(error) => fail(error)}>
+      <TrialScreen
+        model={model}
+        nowUs={nowUs}
+        ascii={ascii}
+        colour={colour}
+        everyMs={everyMs}
+        clearWindow={() => stdout.write(CLEAR)}
+      />
+    </ScreenErrorBoundary>,
+    { stdin, stdout, stderr, exitOnCtrlC: false, maxFps: 20, patchConsole: false },
+  );
+  const stop = () => app.unmount();
+  const silence = model.onIntent((intent) => {
+    if (intent.kind === 'bell') {
+      bells++;
+      stdout.write('\u0007');
+      return;
+    }
+    onIntent(intent);
+    if (intent.kind === 'quit') {
+      why = 'quit';
+      stop();
+    }
+  });
+  signal?.addEventListener('abort', stop, { once: true });
+  if (signal?.aborted) stop();
+  try {
+    const value = await Promise.race([app.waitUntilExit(), failed]);
+    if ((value as unknown) === INTERRUPTED) why = 'interrupted';
+    return { why, bells };
+  } finally {
+    app.unmount();
+    silence();
+    signal?.removeEventListener('abort', stop);
+    process.removeListener('exit', restore);
+    restore();
+  }
+}

@@ -1,0 +1,26 @@
+import type { OperatorMark } from '../reading/StreamEvent.ts';
+import type { TemperatureUnit } from '../text/units-text.ts';
+import type { DwellRule } from '../trial/TrialResult.ts';
+
+/** What the screen asks the program to do. Times: host monotonic clock, µs, of the key itself. */
+export type TrialIntent =
+  | { readonly kind: 'mark'; readonly mark: OperatorMark; readonly atUs: number }
+  | {
+      readonly kind: 'decide-run';
+      /** Place in the standing's list of runs, 0 = first. */
+      readonly run: number;
+      readonly decision: 'set-aside' | 'taken-in' | 'automatic';
+      readonly reason: string;
+    }
+  | {
+      readonly kind: 'accept-recipe';
+      readonly rule: DwellRule;
+      readonly ruleReason: string | null;
+      readonly initials: string;
+      readonly note: string;
+    }
+  | { readonly kind: 'cautions-acknowledged'; readonly atUs: number }
+  | { readonly kind: 'scan'; readonly text: string; readonly atUs: number }
+  | { readonly kind: 'unit'; readonly unit: TemperatureUnit }
+  | { readonly kind: 'bell'; readonly why: 'crossing' | 'hold-done' }
+  | { readonly kind: 'quit' };

@@ -1,0 +1,113 @@
+import type { ChartBandPoint, ChartMark } from '../chart/ChartSpec.ts';
+import type { TraceBuckets } from '../chart/TraceBuckets.ts';
+import type { Reading } from '../reading/StreamEvent.ts';
+import type { ChannelRole } from '../recording/RecordingEntry.ts';
+import type { RunResult, RunRules } from '../run/RunResult.ts';
+import type { TimeToTarget } from '../run-estimate/TimeToTarget.ts';
+import type { SessionState } from '../session/Session.ts';
+import type { TemperatureUnit } from '../text/units-text.ts';
+import type { DwellRule, TrialRun, TrialStatistics } from '../trial/TrialResult.ts';
+import type { InputBuffer } from './ScreenInput.ts';
+
+/** What stays the same during a trial. */
+export interface TrialScreenSetup {
+  readonly assemblyName: string;
+  readonly pressName: string;
+  /** Channel 1 first. */
+  readonly roles: readonly ChannelRole[];
+  readonly rules: RunRules;
+  readonly simulated: boolean;
+  /** Reader or port for the status line, already neutralised. */
+  readonly readerName: string;
+  readonly storePath: string;
+  readonly unit: TemperatureUnit;
+  readonly marginS: number;
+  readonly timerStepS: number;
+  readonly timerOffsetS: number;
+  /** True when this shift has acknowledged the cautions before. */
+  readonly cautionsAcknowledged: boolean;
+}
+
+export type LinkStatus =
+  | { readonly kind: 'opening' }
+  | { readonly kind: 'open' }
+  | { readonly kind: 'lost'; readonly sinceUs: number; readonly cause: string };
+
+export interface StoreStatus {
+  /** 99th percentile from arrival to on disk, ms; null before the first commit. */
+  readonly p99Ms: number | null;
+  readonly freeBytes: number | null;
+  /** Set when the store cannot write. */
+  readonly trouble: string | null;
+}
+
+/** The trial as the program has worked it out from all its runs. */
+export interface TrialStanding {
+  readonly runs: readonly TrialRun[];
+  readonly statistics: TrialStatistics | null;
+}
+
+/** A question or entry that has the keys for itself. */
+export type Dialog =
+  | { readonly kind: 'cautions' }
+  | { readonly kind: 'note'; readonly text: string }
+  | { readonly kind: 'spoilt'; readonly text: string }
+  | { readonly kind: 'quit' }
+  | { readonly kind: 'runs'; readonly selected: number }
+  | {
+      readonly kind: 'decision';
+      readonly run: number;
+      readonly decision: 'set-aside' | 'taken-in';
+      readonly text: string;
+    }
+  | { readonly kind: 'accept-rule'; readonly rule: DwellRule }
+  | { readonly kind: 'accept-reason'; readonly rule: DwellRule; readonly text: string }
+  | {
+      readonly kind: 'accept-initials';
+      readonly rule: DwellRule;
+      readonly ruleReason: string | null;
+      readonly text: string;
+    };
+
+export interface Notice {
+  readonly text: string;
+  readonly tone: 'quiet' | 'good' | 'caution';
+  readonly untilUs: number;
+}
+
+export interface TrialScreenState {
+  readonly setup: TrialScreenSetup;
+  readonly unit: TemperatureUnit;
+  /** Host monotonic clock, µs. */
+  readonly nowUs: number;
+  readonly link: LinkStatus;
+  readonly store: StoreStatus | null;
+  readonly session: SessionState | null;
+  readonly latest: Reading | null;
+  readonly latestUs: number | null;
+  /** The reading whose figures are shown; replaced at most four times a second. */
+  readonly shown: Reading | null;
+  readonly shownUs: number;
+  readonly intervalS: number | null;
+  readonly trace: TraceBuckets;
+  readonly marks: readonly ChartMark[];
+  /** Traces of the trial's earlier runs, counted from press closed; drawn behind. */
+  readonly band: readonly ChartBandPoint[];
+  readonly estimate: TimeToTarget | null;
+  /** Number of the run that the marks and flags below belong to. */
+  readonly runNumber: number | null;
+  readonly crossedS: number | null;
+  readonly dipped: boolean;
+  readonly holdDone: boolean;
+  /** Readings stopped or a bond-line probe failed while the hold counted. */
+  readonly holdUnseen: boolean;
+  readonly lastResult: RunResult | null;
+  readonly standing: TrialStanding;
+  readonly dialog: Dialog | null;
+  readonly input: InputBuffer;
+  /** When each mark key was last taken, µs. */
+  readonly markKeyUs: Readonly<Record<string, number>>;
+  readonly latestMark: 'press-closed' | 'opened' | 'spoilt' | null;
+  readonly notice: Notice | null;
+  readonly flashUntilUs: number;
+}

@@ -1,0 +1,68 @@
+import type { ChartSpec } from '../chart/ChartSpec.ts';
+import type { SegmentRole } from '../chart/StyledRow.ts';
+import type { KeyHint } from '../text/keys-text.ts';
+import type { StateName } from '../text/screen-text.ts';
+
+export interface ViewLine {
+  readonly text: string;
+  readonly role: SegmentRole;
+}
+
+export interface RunRow {
+  readonly cells: readonly string[];
+  readonly role: SegmentRole;
+  readonly selected: boolean;
+}
+
+export interface DialogView {
+  /** 'line': in the message rows; 'page': over the chart. */
+  readonly place: 'line' | 'page';
+  readonly question: string;
+  readonly lines: readonly ViewLine[];
+  /** Typed text, null where none is asked for. */
+  readonly entry: string | null;
+}
+
+/** Everything the trial screen shows, ready to lay out: words are chosen, numbers have their units. */
+export interface TrialView {
+  readonly columns: number;
+  /** Rows to draw: one less than the window has. */
+  readonly rows: number;
+  readonly ascii: boolean;
+  /** Set when the window is too small; nothing else is drawn then. */
+  readonly tooSmall: string | null;
+  readonly title: string;
+  readonly simulated: boolean;
+  readonly figure: {
+    readonly text: string;
+    readonly unit: string;
+    readonly faded: boolean;
+    readonly caption: string;
+  };
+  readonly state: {
+    readonly name: StateName;
+    readonly words: readonly string[];
+    readonly role: SegmentRole;
+    readonly flash: boolean;
+  };
+  readonly facts: readonly ViewLine[];
+  /** Letter, name and value of each channel; `brief` where room is short. */
+  readonly channels: readonly (ViewLine & { readonly brief: string })[];
+  readonly conditions: string;
+  readonly chart: Omit<ChartSpec, 'columns' | 'rows'> | null;
+  readonly runHeadings: readonly string[];
+  readonly runs: readonly RunRow[];
+  readonly summary: readonly string[];
+  readonly dwell: readonly string[];
+  readonly notice: ViewLine | null;
+  readonly dialog: DialogView | null;
+  readonly keys: readonly KeyHint[];
+  readonly status: readonly ViewLine[];
+}
+
+export interface ViewOptions {
+  /** Size of the window. */
+  readonly columns: number;
+  readonly rows: number;
+  readonly ascii: boolean;
+}

@@ -1,0 +1,108 @@
+import { runReasonText } from '../text/run-reasons.ts';
+import { FAULT_TEXT, SCREEN_TEXT, type StateName } from '../text/screen-text.ts';
+import { numberText, secondsText, slopeText } from '../text/units-text.ts';
+import type { ChannelFault } from '../wire/WireEvent.ts';
+import { bondLineTrouble } from './bond-line-trouble.ts';
+import { clockText } from './clock-text.ts';
+import { elapsedS } from './elapsed-s.ts';
+import type { TrialScreenState } from './TrialScreenState.ts';
+import type { ViewLine } from './TrialView.ts';
+
+/** The lines beside the figure, most important first: how long, how long to go, what is wrong. */
+export function factLines(state: TrialScreenState, name: StateName): readonly ViewLine[] {
+  const lines: ViewLine[] = [];
+  const say = (text: string, role: ViewLine['role'] = 'plain') => lines.push({ text, role });
+  troubleLine(state, say);
+  const run = state.session?.run;
+  const elapsed = elapsedS(state);
+  if (elapsed !== null && run?.pressClosed)
+    say(`closed ${clockText(elapsed)} ago (${run.pressClosed.by})`, 'strong');
+  switch (name) {
+    case 'waiting':
+      say(state.session?.identity?.hasContact ? SCREEN_TEXT.waitingContact : SCREEN_TEXT.waitingFor);
+      break;
+    case 'heating':
+      say(estimateText(state), 'strong');
+      break;
+    case 'hold':
+    case 'dipped':
+    case 'hold-not-verified':
+      if (state.holdUnseen) say(SCREEN_TEXT.holdUnseen, 'caution');
+      if (name === 'dipped') say(SCREEN_TEXT.dipped(state.setup.rules.dip), 'caution');
+      say(soakText(state), 'strong');
+      say(`hold seen ${numberText(run?.holdCountedS ?? 0, 0)} s of ${secondsText(state.setup.rules.holdS)}`);
+      break;
+    case 'hold-done':
+      say(SCREEN_TEXT.holdDone, 'good');
+      say(soakText(state), 'strong');
+      break;
+    case 'opened':
+      say(SCREEN_TEXT.opened);
+      break;
+    case 'good':
+    case 'suspect':
+    case 'unusable':
+    case 'spoilt':
+      resultLines(state, say);
+      break;
+    default:
+  }
+  return lines;
+}
+
+type Say = (text: string, role?: ViewLine['role']) => void;
+
+function troubleLine(state: TrialScreenState, say: Say): void {
+  const trouble = bondLineTrouble(state);
+  switch (trouble?.kind) {
+    case 'no-reader':
+      say(trouble.cause === null ? SCREEN_TEXT.noReader : SCREEN_TEXT.readerLost(trouble.cause), 'fault');
+      break;
+    case 'refused':
+      say(trouble.detail, 'fault');
+      break;
+    case 'stale':
+      say(SCREEN_TEXT.stale(`${numberText(trouble.ageS, 0)} s`), 'caution');
+      break;
+    case 'fault':
+      say(FAULT_TEXT[trouble.fault as ChannelFault] ?? trouble.fault, 'fault');
+      break;
+    default:
+  }
+}
+
+function estimateText({ estimate }: TrialScreenState): string {
+  if (estimate === null) return 'target: too early to say';
+  if (estimate.kind === 'none') {
+    if (estimate.why === 'levels-out-below') return 'target: levels out below it so far';
+    return estimate.why === 'not-rising' ? 'target: not rising' : 'target: too early to say';
+  }
+  const { restS, earliestS, latestS } = estimate;
+  const latest = latestS === null ? 'or never' : `to ${numberText(latestS, 0)} s`;
+  return `target in about ${numberText(restS, 0)} s (${numberText(earliestS, 0)} ${latest})`;
+}
+
+function soakText(state: TrialScreenState): string {
+  const run = state.session?.run;
+  const crossing = run?.finalCrossing ?? run?.provisionalCrossing ?? null;
+  if (crossing === null || !run?.pressClosed) return 'soak time not known';
+  const soakS = crossing.timeS - run.pressClosed.timeS;
+  const rate = slopeText(crossing.slopeCPerS, state.unit).replace(/ \(.*/u, '');
+  return `soak time ${numberText(soakS, 1)} s${run.finalCrossing ? '' : ', provisional'}  ${rate}`;
+}
+
+function resultLines(state: TrialScreenState, say: Say): void {
+  const result = state.lastResult;
+  if (result === null) return;
+  const number = state.standing.runs.length > 0 ? `run ${state.standing.runs.length}: ` : '';
+  say(
+    result.soakTimeS === null
+      ? `${number}no soak time`
+      : `${number}soak time ${numberText(result.soakTimeS, 2)} s`,
+    'strong',
+  );
+  for (const reason of result.reasons) {
+    say(runReasonText(reason, { unit: state.unit }), reason.severity === 'note' ? 'quiet' : 'caution');
+  }
+  say(SCREEN_TEXT.waitingFor, 'quiet');
+}

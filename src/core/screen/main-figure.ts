@@ -1,0 +1,45 @@
+import type { StateName } from '../text/screen-text.ts';
+import { numberText, type TemperatureUnit, temperatureField } from '../text/units-text.ts';
+import { temperatureCToF } from '../units/temperature-c-to-f.ts';
+import { bondLineChannels } from './bond-line-channels.ts';
+import { bondLineTrouble } from './bond-line-trouble.ts';
+import type { TrialScreenState } from './TrialScreenState.ts';
+import type { TrialView } from './TrialView.ts';
+
+const NO_FIGURE = '---';
+
+/**
+ * The figure in block digits: the bond line's temperature, and while the hold counts, the seconds left.
+ * Several bond-line probes: the coldest, since the slowest one decides. Old readings are faded, faults are no figure.
+ */
+export function mainFigure(state: TrialScreenState, name: StateName): TrialView['figure'] {
+  const unit = `°${state.unit}`;
+  const coldestC = coldestBondLineC(state);
+  const trouble = bondLineTrouble(state);
+  const faded = trouble !== null;
+  const caption = captionOf(coldestC, state.unit, trouble?.kind === 'stale' ? trouble.ageS : null);
+  if (name === 'hold' || name === 'dipped') {
+    const leftS = state.setup.rules.holdS - (state.session?.run.holdCountedS ?? 0);
+    return { text: `${Math.max(0, Math.ceil(leftS - 0.05))}`, unit: 's', faded, caption };
+  }
+  if (coldestC === null) return { text: NO_FIGURE, unit: '', faded: true, caption: '' };
+  const shown = state.unit === 'F' ? temperatureCToF(coldestC) : coldestC;
+  return { text: numberText(shown, 0), unit, faded, caption };
+}
+
+function coldestBondLineC(state: TrialScreenState): number | null {
+  let coldestC: number | null = null;
+  for (const channel of bondLineChannels(state.setup.roles)) {
+    const value = state.shown?.values[channel];
+    if (value?.kind !== 'temperature') return null;
+    if (coldestC === null || value.temperatureC < coldestC) coldestC = value.temperatureC;
+  }
+  return coldestC;
+}
+
+function captionOf(temperatureC: number | null, unit: TemperatureUnit, ageS: number | null): string {
+  if (temperatureC === null) return '';
+  const both = [unit, unit === 'F' ? 'C' : 'F'] as const;
+  const [first, second] = both.map((u) => temperatureField(temperatureC, u).trim());
+  return ageS === null ? `bond line ${first} = ${second}` : `${first}, ${numberText(ageS, 0)} s old`;
+}

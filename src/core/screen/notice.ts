@@ -1,0 +1,13 @@
+import type { Notice, TrialScreenState } from './TrialScreenState.ts';
+
+const SHOWN_US = 5_000_000;
+
+/** The state with a short message that goes away by itself after 5 s. */
+export function withNotice(
+  state: TrialScreenState,
+  text: string,
+  tone: Notice['tone'],
+  atUs: number,
+): TrialScreenState {
+  return { ...state, notice: { text, tone, untilUs: atUs + SHOWN_US } };
+}

@@ -1,0 +1,88 @@
+import { strictestRule } from '../recipe/strictest-rule.ts';
+import { SCREEN_TEXT } from '../text/screen-text.ts';
+import { withNotice } from './notice.ts';
+import { mark, type Reduced } from './reduce-key.ts';
+import { reduceRunsKey } from './reduce-runs-key.ts';
+import { ruleChoices } from './rule-choices.ts';
+import type { Dialog, TrialScreenState } from './TrialScreenState.ts';
+
+const LONGEST_TEXT = 200;
+
+type TextDialog = Extract<Dialog, { readonly text: string }>;
+
+/** Whether the open question takes typed text; then characters are text at once and never keys. */
+export function takesText(dialog: Dialog | null): dialog is TextDialog {
+  return dialog !== null && 'text' in dialog;
+}
+
+/** A character typed into the open question. */
+export function typeInto(state: TrialScreenState, dialog: TextDialog, character: string): TrialScreenState {
+  if (dialog.text.length >= LONGEST_TEXT || character < ' ' || character === '\u007f') return state;
+  return { ...state, dialog: { ...dialog, text: dialog.text + character } };
+}
+
+/** A key while a question is open. Only the answer keys do anything; nothing is destroyed by one key. */
+export function reduceDialog(state: TrialScreenState, dialog: Dialog, name: string, atUs: number): Reduced {
+  if (name === 'escape' && dialog.kind !== 'cautions') return [{ ...state, dialog: null }, []];
+  if (takesText(dialog) && name === 'backspace') {
+    return [{ ...state, dialog: { ...dialog, text: dialog.text.slice(0, -1) } }, []];
+  }
+  switch (dialog.kind) {
+    case 'cautions':
+      return name === 'enter'
+        ? [{ ...state, dialog: null }, [{ kind: 'cautions-acknowledged', atUs }]]
+        : [state, []];
+    case 'quit':
+      if (name === 'n') return [{ ...state, dialog: null }, []];
+      return name === 'y' ? [state, [{ kind: 'quit' }]] : [state, []];
+    case 'runs':
+      return reduceRunsKey(state, dialog.selected, name, atUs);
+    case 'accept-rule': {
+      const choices = ruleChoices(state).map((choice) => choice.rule);
+      const at = choices.indexOf(dialog.rule);
+      if (name === 'up' || name === 'down') {
+        const rule = choices[(at + (name === 'up' ? choices.length - 1 : 1)) % choices.length] ?? dialog.rule;
+        return [{ ...state, dialog: { kind: 'accept-rule', rule } }, []];
+      }
+      if (name !== 'enter') return [state, []];
+      const { statistics } = state.standing;
+      const strict = statistics === null || strictestRule(statistics) === dialog.rule;
+      return strict
+        ? [
+            { ...state, dialog: { kind: 'accept-initials', rule: dialog.rule, ruleReason: null, text: '' } },
+            [],
+          ]
+        : [{ ...state, dialog: { kind: 'accept-reason', rule: dialog.rule, text: '' } }, []];
+    }
+    default:
+      return name === 'enter' ? submit(state, dialog, atUs) : [state, []];
+  }
+}
+
+/** Enter in a question that takes text. Reasons and initials must not be empty. */
+function submit(state: TrialScreenState, dialog: TextDialog, atUs: number): Reduced {
+  const text = dialog.text.trim();
+  const closed = { ...state, dialog: null };
+  if (dialog.kind === 'note') {
+    if (text === '') return [closed, []];
+    return [
+      withNotice(closed, SCREEN_TEXT.noted, 'good', atUs),
+      [{ kind: 'mark', mark: { kind: 'note', text }, atUs }],
+    ];
+  }
+  if (text === '') return [state, []];
+  switch (dialog.kind) {
+    case 'spoilt':
+      return mark(closed, 'x', { kind: 'spoilt', reason: text }, atUs);
+    case 'decision':
+      return [closed, [{ kind: 'decide-run', run: dialog.run, decision: dialog.decision, reason: text }]];
+    case 'accept-reason': {
+      const next = { kind: 'accept-initials' as const, rule: dialog.rule, ruleReason: text, text: '' };
+      return [{ ...state, dialog: next }, []];
+    }
+    case 'accept-initials': {
+      const { rule, ruleReason } = dialog;
+      return [closed, [{ kind: 'accept-recipe', rule, ruleReason, initials: text, note: '' }]];
+    }
+  }
+}

@@ -1,0 +1,81 @@
+import { addToBuckets } from '../chart/add-to-buckets.ts';
+import { bucketPoints } from '../chart/bucket-points.ts';
+import { startBuckets } from '../chart/start-buckets.ts';
+import type { TraceBuckets } from '../chart/TraceBuckets.ts';
+import type { Reading } from '../reading/StreamEvent.ts';
+import type { TimeToTarget } from '../run-estimate/TimeToTarget.ts';
+import { timeToTarget } from '../run-estimate/time-to-target.ts';
+import { bondLineChannels } from './bond-line-channels.ts';
+import { SCREEN_BUCKET_S, SCREEN_BUCKETS } from './start-trial-screen.ts';
+import type { TrialScreenState } from './TrialScreenState.ts';
+
+/** Digits change at most four times a second, µs. */
+const SHOWN_US = 250_000;
+/** Kept of the trace while no run is open, s. */
+export const IDLE_STRETCH_S = 150;
+
+/** A reading came: trace, figures and estimate follow, each at its own rate. */
+export function reduceReading(state: TrialScreenState, reading: Reading, atUs: number): TrialScreenState {
+  const stepS = state.latest === null ? null : reading.timeS - state.latest.timeS;
+  const intervalS =
+    stepS === null || stepS <= 0 || stepS > 3
+      ? state.intervalS
+      : state.intervalS === null
+        ? stepS
+        : state.intervalS + (stepS - state.intervalS) * 0.05;
+  const runOpen = isRunOpen(state);
+  const grown = addToBuckets(state.trace, reading.timeS, reading.values);
+  const trace = runOpen ? grown : forgetOld(grown, reading.timeS);
+  const next = { ...state, latest: reading, latestUs: atUs, intervalS, trace };
+  if (atUs - state.shownUs < SHOWN_US) return next;
+  return { ...next, shown: reading, shownUs: atUs, estimate: estimateFor(next) };
+}
+
+export function isRunOpen(state: TrialScreenState): boolean {
+  const phase = state.session?.run.phase ?? 'waiting';
+  return phase !== 'waiting';
+}
+
+/** While waiting, only the latest stretch is kept, in the finest buckets. */
+function forgetOld(trace: TraceBuckets, latestS: number): TraceBuckets {
+  if (trace.bucketS > SCREEN_BUCKET_S * 4) return startBuckets(SCREEN_BUCKET_S, SCREEN_BUCKETS);
+  const first = trace.closed[0];
+  if (first === undefined || latestS - first.latestS <= IDLE_STRETCH_S + 30) return trace;
+  return { ...trace, closed: trace.closed.filter((bucket) => latestS - bucket.latestS <= IDLE_STRETCH_S) };
+}
+
+function estimateFor(state: TrialScreenState): TimeToTarget | null {
+  const run = state.session?.run;
+  const fromS = run?.pressClosed?.timeS ?? run?.onset?.timeS;
+  if (run?.phase !== 'heating' || fromS === undefined) return null;
+  let slowest: TimeToTarget | null = null;
+  for (const channel of bondLineChannels(state.setup.roles)) {
+    const points = bucketPoints(state.trace, channel)
+      .filter((p) => p.measured && p.toS >= fromS)
+      .map((p) => ({ timeS: (p.fromS + p.toS) / 2, temperatureC: (p.lowC + p.highC) / 2 }));
+    const estimate = timeToTarget(points, state.setup.rules.targetC, {
+      fromS,
+      plateauLimitC: plateauLimitC(state),
+    });
+    if (slowest === null || restS(estimate) > restS(slowest)) slowest = estimate;
+  }
+  return slowest;
+}
+
+function restS(estimate: TimeToTarget): number {
+  return estimate.kind === 'estimate' ? estimate.restS : Number.POSITIVE_INFINITY;
+}
+
+/** The hotter platen, measured or set, with 3 °C for errors; null when neither is known. */
+function plateauLimitC(state: TrialScreenState): number | null {
+  const temperatures: number[] = [];
+  state.setup.roles.forEach((role, channel) => {
+    const value = state.latest?.values[channel];
+    if ((role === 'upper-platen' || role === 'lower-platen') && value?.kind === 'temperature') {
+      temperatures.push(value.temperatureC);
+    }
+  });
+  const set = state.setup.rules.platenSetPointC;
+  if (set !== null) temperatures.push(set.upper, set.lower);
+  return temperatures.length === 0 ? null : Math.max(...temperatures) + 3;
+}

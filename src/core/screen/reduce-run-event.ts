@@ -1,0 +1,72 @@
+import type { RunEvent } from '../run/RunEvent.ts';
+import { MARK_LABEL } from '../text/screen-text.ts';
+import type { TrialIntent } from './TrialIntent.ts';
+import type { TrialScreenState } from './TrialScreenState.ts';
+
+/** A crossing is announced by a slow flash for so long, µs. */
+const FLASH_US = 6_000_000;
+
+/** The run tracker reported something: marks on the chart, what is announced, what is remembered of the run. */
+export function reduceRunEvent(
+  state: TrialScreenState,
+  event: RunEvent,
+  atUs: number,
+): readonly [TrialScreenState, readonly TrialIntent[]] {
+  switch (event.kind) {
+    case 'press-closed': {
+      const runNumber = state.session?.run.runNumber ?? null;
+      const again = runNumber !== null && runNumber === state.runNumber;
+      const marks = placed(again ? state.marks : [], MARK_LABEL.closed, event.pressClosed.timeS);
+      if (again) return [{ ...state, marks, lastResult: null }, []];
+      const unseen = { crossedS: null, dipped: false, holdDone: false, holdUnseen: false };
+      return [{ ...state, ...unseen, runNumber, marks, lastResult: null }, []];
+    }
+    case 'crossing-provisional':
+      return [
+        {
+          ...state,
+          crossedS: event.crossing.timeS,
+          marks: placed(state.marks, MARK_LABEL.crossing, event.crossing.timeS),
+          flashUntilUs: atUs + FLASH_US,
+        },
+        state.crossedS === null ? [{ kind: 'bell', why: 'crossing' }] : [],
+      ];
+    case 'crossing-final':
+      if (event.crossing === null) return [state, []];
+      return [
+        {
+          ...state,
+          crossedS: event.crossing.timeS,
+          marks: placed(state.marks, MARK_LABEL.crossing, event.crossing.timeS),
+        },
+        [],
+      ];
+    case 'dip':
+      return [{ ...state, dipped: true }, []];
+    case 'hold-done':
+      return [
+        { ...state, holdDone: true, flashUntilUs: atUs + FLASH_US },
+        state.holdDone ? [] : [{ kind: 'bell', why: 'hold-done' }],
+      ];
+    case 'opened':
+      return [{ ...state, marks: placed(state.marks, MARK_LABEL.opened, event.timeS), flashUntilUs: 0 }, []];
+    case 'run-finished':
+      return [
+        {
+          ...state,
+          lastResult: event.result,
+          crossedS: null,
+          latestMark: null,
+          estimate: null,
+          flashUntilUs: 0,
+        },
+        [],
+      ];
+    default:
+      return [state, []];
+  }
+}
+
+function placed(marks: TrialScreenState['marks'], label: string, timeS: number): TrialScreenState['marks'] {
+  return [...marks.filter((mark) => mark.label !== label), { label, timeS }];
+}

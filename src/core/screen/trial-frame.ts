@@ -1,0 +1,123 @@
+import { drawChart } from '../chart/draw-chart.ts';
+import { fitRow } from '../chart/fit-row.ts';
+import type { Segment, SegmentRole, StyledRow } from '../chart/StyledRow.ts';
+import { asciiText } from './ascii-text.ts';
+import { headRows } from './head-rows.ts';
+import { runsPanel } from './runs-panel.ts';
+import type { TrialView } from './TrialView.ts';
+import { wrapWords } from './wrap-words.ts';
+
+/** Lays a view out into exactly `rows` rows of `columns` characters. */
+export function trialFrame(view: TrialView): readonly StyledRow[] {
+  const { columns, rows } = view;
+  const fill = (all: readonly StyledRow[]) =>
+    padded(all, rows).map((row) => fitRow(plain(row, view.ascii), columns));
+  if (view.tooSmall !== null)
+    return fill(wrapWords(view.tooSmall, columns).map((text) => line(text, 'strong')));
+
+  const top = [titleRow(view), ...headRows(view), channelRow(view)];
+  const bottom = [...messageRows(view), ...dwellRows(view), ...keyRows(view), statusRow(view)];
+  const room = rows - top.length - bottom.length;
+  return fill([...top, ...padded(middleRows(view, room), room), ...bottom]);
+}
+
+function line(text: string, role: SegmentRole = 'plain'): StyledRow {
+  return [{ text, role }];
+}
+
+function padded(rows: readonly StyledRow[], count: number): readonly StyledRow[] {
+  return Array.from({ length: Math.max(0, count) }, (_, i) => rows[i] ?? []);
+}
+
+function plain(row: StyledRow, ascii: boolean): StyledRow {
+  return ascii ? row.map((s) => ({ ...s, text: asciiText(s.text) })) : row;
+}
+
+function titleRow(view: TrialView): StyledRow {
+  const badge = view.simulated ? ' SIMULATED ' : '';
+  const left = ` ${view.title}`.slice(0, view.columns - badge.length - view.conditions.length - 4);
+  const middle = `   ${view.conditions}`;
+  const gap = Math.max(1, view.columns - left.length - middle.length - badge.length - 1);
+  return [
+    { text: left, role: 'strong' },
+    { text: middle, role: 'plain' },
+    { text: ' '.repeat(gap), role: 'plain' },
+    { text: badge, role: 'flash' },
+  ];
+}
+
+function channelRow(view: TrialView): StyledRow {
+  const long = view.channels.reduce((sum, channel) => sum + channel.text.length + 3, 0) <= view.columns;
+  const gap = { text: '  ', role: 'plain' as const };
+  return view.channels.flatMap(({ text, brief, role }, i) => [
+    i === 0 ? { text: ' ', role: 'plain' as const } : gap,
+    { text: long ? text : brief, role },
+  ]);
+}
+
+function middleRows(view: TrialView, room: number): readonly StyledRow[] {
+  if (view.dialog?.place === 'page') return pageRows(view, room);
+  const panelColumns = view.columns >= 110 ? 46 : 28;
+  const chartColumns = view.columns - panelColumns - 1;
+  const chart = view.chart === null ? [] : drawChart({ ...view.chart, columns: chartColumns, rows: room });
+  const panel = runsPanel(view, panelColumns, room);
+  return padded(chart, room).map((row, i) => [
+    ...fitRow(row, chartColumns),
+    { text: view.ascii ? '|' : '│', role: 'axis' as const },
+    ...(panel[i] ?? []),
+  ]);
+}
+
+function pageRows(view: TrialView, room: number): readonly StyledRow[] {
+  const rows: StyledRow[] = [line(` ${view.dialog?.question ?? ''}`, 'strong')];
+  for (const { text, role } of view.dialog?.lines ?? []) {
+    wrapWords(text, view.columns - 6).forEach((words, i) => {
+      rows.push(line(` ${i === 0 ? '- ' : '  '}${words}`, role));
+    });
+  }
+  return rows.slice(0, room);
+}
+
+/** One row: the open question with what was typed, or a notice. */
+function messageRows(view: TrialView): readonly StyledRow[] {
+  const { dialog, notice } = view;
+  if (dialog?.place === 'line') {
+    const entry =
+      dialog.entry === null ? [] : [{ text: ` ${dialog.entry.slice(-40)}_ `, role: 'key' as const }];
+    return [[{ text: ` ${dialog.question} `, role: 'strong' }, ...entry]];
+  }
+  return [notice === null ? [] : line(` ${notice.text}`, notice.role)];
+}
+
+/** Both rules with the same weight. */
+function dwellRows(view: TrialView): readonly StyledRow[] {
+  const role: SegmentRole = view.dwell.length > 0 ? 'strong' : 'quiet';
+  const [first = '', second = ''] = view.dwell;
+  return [line(` ${first}`, role), line(` ${second}`, role)];
+}
+
+/** The keys that matter now, in one row or two. */
+function keyRows(view: TrialView): readonly StyledRow[] {
+  const rows: Segment[][] = [[]];
+  let used = 0;
+  for (const { key, does } of view.keys) {
+    const width = key.length + does.length + 5;
+    if (used + width > view.columns) {
+      rows.push([]);
+      used = 0;
+    }
+    rows
+      .at(-1)
+      ?.push(
+        { text: ' ', role: 'plain' },
+        { text: ` ${key} `, role: 'key' },
+        { text: ` ${does}`, role: 'plain' },
+      );
+    used += width;
+  }
+  return rows;
+}
+
+function statusRow(view: TrialView): StyledRow {
+  return view.status.flatMap((part, i) => [{ text: i === 0 ? ' ' : '  ', role: 'plain' as const }, part]);
+}

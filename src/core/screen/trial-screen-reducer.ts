@@ -1,0 +1,100 @@
+import { startBuckets } from '../chart/start-buckets.ts';
+import { neutralise } from '../text/neutralise.ts';
+import { SCREEN_TEXT } from '../text/screen-text.ts';
+import { bondLineTrouble } from './bond-line-trouble.ts';
+import { classifyInput } from './classify-input.ts';
+import { withNotice } from './notice.ts';
+import { reduceDialog, takesText, typeInto } from './reduce-dialog.ts';
+import { type Reduced, reduceKey } from './reduce-key.ts';
+import { reduceReading } from './reduce-reading.ts';
+import { reduceRunEvent } from './reduce-run-event.ts';
+import { EMPTY_INPUT, type ScreenInput } from './ScreenInput.ts';
+import { SCREEN_BUCKET_S, SCREEN_BUCKETS } from './start-trial-screen.ts';
+import type { TrialIntent } from './TrialIntent.ts';
+import type { TrialScreenEvent } from './TrialScreenEvent.ts';
+import type { TrialScreenState } from './TrialScreenState.ts';
+
+/** The one place where the trial screen changes: state and event in, next state and wishes to the program out. */
+export function trialScreenReducer(state: TrialScreenState, event: TrialScreenEvent): Reduced {
+  const now = { ...state, nowUs: Math.max(state.nowUs, event.atUs) };
+  switch (event.kind) {
+    case 'session':
+      return reduceSession(now, event);
+    case 'link':
+      return [watchHold({ ...now, link: event.link }), []];
+    case 'store':
+      return [{ ...now, store: event.store }, []];
+    case 'standing':
+      return [{ ...now, standing: event.standing }, []];
+    case 'notice':
+      return [withNotice(now, event.text, event.tone, event.atUs), []];
+    case 'tick':
+      return reduceInput(watchHold(now), { kind: 'tick', atUs: event.atUs });
+    case 'input':
+      return reduceInput(now, event.input);
+  }
+}
+
+function reduceSession(
+  state: TrialScreenState,
+  event: Extract<TrialScreenEvent, { kind: 'session' }>,
+): Reduced {
+  const waiting = event.state.run.phase === 'waiting';
+  const { latestReading } = event.state;
+  let next: TrialScreenState = { ...watchHold(state), session: event.state };
+  if (latestReading !== null && latestReading !== state.latest)
+    next = reduceReading(next, latestReading, event.atUs);
+  const begins =
+    event.events.some((e) => e.kind === 'press-closed') && state.session?.run.phase === 'waiting';
+  if (begins && next.trace.bucketS > SCREEN_BUCKET_S)
+    next = { ...next, trace: startBuckets(SCREEN_BUCKET_S, SCREEN_BUCKETS) };
+  const intents: TrialIntent[] = [];
+  for (const runEvent of event.events) {
+    const [after, wanted] = reduceRunEvent(next, runEvent, event.atUs);
+    next = after;
+    intents.push(...wanted);
+  }
+  if (waiting && next.lastResult === null && next.marks.length > 0)
+    next = { ...next, marks: [], crossedS: null, runNumber: null };
+  return [watchHold(next), intents];
+}
+
+/** While the hold counts, silence or a fault leaves it unverified for good. */
+function watchHold(state: TrialScreenState): TrialScreenState {
+  const phase = state.session?.run.phase;
+  const counting = phase === 'crossed' || phase === 'dipped';
+  return counting && !state.holdUnseen && bondLineTrouble(state) !== null
+    ? { ...state, holdUnseen: true }
+    : state;
+}
+
+function reduceInput(state: TrialScreenState, raw: Parameters<typeof classifyInput>[1]): Reduced {
+  if (takesText(state.dialog) && raw.kind === 'character') {
+    return [{ ...typeInto(state, state.dialog, raw.character), input: EMPTY_INPUT }, []];
+  }
+  const { buffer, inputs } = classifyInput(state.input, raw);
+  let next: TrialScreenState = buffer === state.input ? state : { ...state, input: buffer };
+  const intents: TrialIntent[] = [];
+  for (const input of inputs) {
+    const [after, wanted] = reduceClassified(next, input);
+    next = after;
+    intents.push(...wanted);
+  }
+  return [next, intents];
+}
+
+function reduceClassified(state: TrialScreenState, input: ScreenInput): Reduced {
+  switch (input.kind) {
+    case 'key':
+      return state.dialog === null
+        ? reduceKey(state, input.name, input.atUs)
+        : reduceDialog(state, state.dialog, input.name, input.atUs);
+    case 'scan': {
+      const text = neutralise(input.text);
+      const told = withNotice(state, SCREEN_TEXT.scanUnknown(text), 'quiet', input.atUs);
+      return [told, [{ kind: 'scan', text, atUs: input.atUs }]];
+    }
+    case 'keys-together':
+      return [withNotice(state, SCREEN_TEXT.keysTogether, 'caution', input.atUs), []];
+  }
+}

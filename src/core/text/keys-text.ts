@@ -1,0 +1,23 @@
+/** Keys of the trial screen and what they do, in the words of the key line. */
+export const KEY_TEXT = {
+  closed: { key: 'C', does: 'press closed' },
+  opened: { key: 'O', does: 'press opened' },
+  spoilt: { key: 'X', does: 'spoilt run' },
+  note: { key: 'N', does: 'note' },
+  undo: { key: 'U', does: 'undo mark' },
+  accept: { key: 'A', does: 'accept recipe' },
+  runs: { key: 'R', does: 'runs' },
+  unit: { key: 'F', does: '°F/°C' },
+  quit: { key: 'Q', does: 'quit' },
+  yes: { key: 'Y', does: 'yes' },
+  no: { key: 'Esc', does: 'no' },
+  back: { key: 'Esc', does: 'back' },
+  enter: { key: 'Enter', does: 'done' },
+  read: { key: 'Enter', does: 'read and understood' },
+  choose: { key: '↑ ↓', does: 'choose' },
+  setAside: { key: 'X', does: 'set aside' },
+  takeIn: { key: 'T', does: 'take in' },
+  automatic: { key: 'B', does: 'back to its verdict' },
+} as const;
+
+export type KeyHint = { readonly key: string; readonly does: string };
