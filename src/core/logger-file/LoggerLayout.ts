@@ -18,11 +18,19 @@ export type Delimiter = ',' | ';' | '\t' | '|' | 'space';
 /** Order of day, month and year where the year does not stand first. */
 export type DateOrder = 'day-first' | 'month-first';
 
+/** What stands first in a clock of two numbers such as `10:30`: hours (then minutes) or minutes (then seconds). */
+export type ShortClock = 'h' | 'min';
+
 /** Where a row's time comes from. Columns count from 0. */
 export type LoggerTime =
   | { readonly kind: 'number'; readonly column: number; readonly tickUs: number }
   /** One column, or a date column and a clock column. */
-  | { readonly kind: 'stamp'; readonly columns: readonly number[]; readonly order: DateOrder }
+  | {
+      readonly kind: 'stamp';
+      readonly columns: readonly number[];
+      readonly order: DateOrder;
+      readonly short: ShortClock | null;
+    }
   | { readonly kind: 'interval'; readonly intervalUs: number };
 
 export interface LoggerTemperature {
@@ -38,8 +46,10 @@ export interface LoggerLayout {
   readonly decimal: DecimalSign;
   /** Lines before the first row of values, counted as `loggerLines` gives them. */
   readonly leadingLines: number;
-  /** The heading's cells, to know it when it comes again; null without heading. */
-  readonly headingRows: readonly (readonly string[])[];
+  /** Heading and preamble lines, trimmed, to know them when they come again. */
+  readonly headingTexts: readonly string[];
+  /** Rows name their values (`T1=21.5 C`) and are read without the names. */
+  readonly labelled: boolean;
   readonly columnCount: number;
   /** Fewest columns of a whole row (some loggers leave empty last fields out). */
   readonly leastColumns: number;

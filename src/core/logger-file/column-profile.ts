@@ -2,11 +2,11 @@ import { decimalsOf } from '../wire/plain/read-number.ts';
 import type { TemperatureUnit } from '../wire/plain/temperature-unit.ts';
 import type { LoggerTable } from './find-table.ts';
 import { loggerCellKind, numberAndUnit } from './logger-cell.ts';
-import { readStamp } from './read-stamp.ts';
+import { isShortClock, readStamp } from './read-stamp.ts';
 
 /** What the cells of one column look like over the head of a file. */
 export interface ColumnProfile {
-  readonly kind: 'number' | 'date' | 'clock' | 'date-and-clock' | 'text' | 'empty';
+  readonly kind: 'number' | 'date' | 'clock' | 'date-and-clock' | 'short-clock' | 'text' | 'empty';
   readonly values: readonly number[];
   readonly texts: readonly string[];
   /** Unit printed with the values; null where none or several. */
@@ -45,7 +45,8 @@ export function columnProfile(table: LoggerTable, column: number): ColumnProfile
   };
 }
 
-function stampKind(texts: readonly string[]): 'date' | 'clock' | 'date-and-clock' {
+function stampKind(texts: readonly string[]): 'date' | 'clock' | 'date-and-clock' | 'short-clock' {
+  if (texts.filter((text) => isShortClock(text)).length * 2 > texts.length) return 'short-clock';
   const stamps = texts.flatMap(
     (text) => readStamp(text, 'day-first') ?? readStamp(text, 'month-first') ?? [],
   );

@@ -49,7 +49,7 @@ function stampUs(
   time: Extract<LoggerTime, { kind: 'stamp' }>,
 ): { us: number; dated: boolean } | undefined {
   const text = time.columns.map((column) => cells[column] ?? '').join(' ');
-  const stamp = readStamp(text.trim(), time.order);
+  const stamp = readStamp(text.trim(), time.order, time.short);
   if (!stamp || stamp.timeUs === null) return undefined;
   return { us: Math.round((stamp.day ?? 0) * DAY_US + stamp.timeUs), dated: stamp.day !== null };
 }

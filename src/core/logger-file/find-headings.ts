@@ -14,7 +14,8 @@ export interface LoggerHeadings {
   readonly units: readonly (TemperatureUnit | null)[];
   /** Microseconds per unit of a time, where a heading says it. */
   readonly ticksUs: readonly (number | null)[];
-  readonly rows: readonly (readonly string[])[];
+  /** How many lines they take. */
+  readonly lines: number;
 }
 
 const UNIT_CELL =
@@ -72,6 +73,6 @@ export function findHeadings(table: LoggerTable): LoggerHeadings {
     ticksUs: columns.map(
       (column) => tickUsInHeading(under(column) ?? '') ?? tickUsInHeading(nameOf(column) ?? '') ?? null,
     ),
-    rows,
+    lines: rows.length,
   };
 }

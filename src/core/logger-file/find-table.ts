@@ -116,10 +116,16 @@ export function findTable(texts: readonly string[]): LoggerTable | undefined {
   });
   const firstRow = firstOfBlock(rows, lines, decimal);
   if (firstRow === undefined) return undefined;
+  // A heading above columns of spaces may hold words with single spaces: `Time (s)   Bond line (C)`.
+  const headed = lines.map((cells, at) => {
+    if (delimiter !== 'space' || at >= firstRow || cells.length === widest) return cells;
+    const wide = (texts[at] ?? '').trim().split(/\s{2,}|\t+/);
+    return wide.length === widest ? wide : cells;
+  });
   return {
     delimiter,
     decimal,
-    lines,
+    lines: headed,
     firstRow,
     rows: rows.filter((at) => at >= firstRow),
     columnCount: widest,

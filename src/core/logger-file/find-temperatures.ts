@@ -122,8 +122,11 @@ function plausible(
       : [],
   );
   const meanings = new Map(free.map((at) => [at, names[at] ? headingMeaning(names[at] ?? '') : 'unknown']));
+  // A set point or an output is no measured temperature, whatever its unit.
   const likely = free.filter(
-    (at) => units[at] || profiles[at]?.printedUnit || meanings.get(at) === 'temperature',
+    (at) =>
+      meanings.get(at) === 'temperature' ||
+      (meanings.get(at) !== 'other' && (units[at] || profiles[at]?.printedUnit)),
   );
   const bond = likely.filter((at) => namesBondLine(names[at] ?? ''));
   const [bondLine] =

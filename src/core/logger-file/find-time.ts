@@ -5,7 +5,7 @@ import { findColumn } from './find-column.ts';
 import type { LoggerHeadings } from './find-headings.ts';
 import { LoggerFileProblem } from './LoggerFileProblem.ts';
 import type { LoggerFileOptions, LoggerTime } from './LoggerLayout.ts';
-import { dateOrder } from './read-stamp.ts';
+import { dateOrder, isShortClock } from './read-stamp.ts';
 
 export const TICKS_US = { us: 1, ms: 1e3, s: 1e6, min: 60e6, h: 3600e6 } as const;
 const TICK_WORDS: Readonly<Record<number, string>> = {
@@ -81,6 +81,11 @@ function likeliest(
     first((profile, at) => numeric(profile) && named(at) && profile.decimals > 0),
     first((profile) => profile.kind === 'date-and-clock'),
     first((profile) => profile.kind === 'clock'),
+    first(
+      (profile, at) =>
+        profile.kind === 'number' && (named(at) || meaning[at] === 'date') && isDaySerial(profile),
+    ),
+    first((profile) => profile.kind === 'short-clock'),
     first((profile, at) => numeric(profile) && named(at)),
     // Named time, but standing still or running to and fro: kept, so that the reason can be told.
     first((profile, at) => profile.kind === 'number' && named(at)),
@@ -121,8 +126,11 @@ function fromColumn(
   const profile = profiles[column];
   const where = columnInWords(headings.names, column);
   if (profile?.kind === 'date-and-clock') return fromStamps([column], profiles, where);
+  if (profile?.kind === 'short-clock') return fromShortClock(column, profiles, headings, options, where);
   if (profile?.kind === 'clock' || profile?.kind === 'date') {
-    const partner = profiles.findIndex((one) => one.kind === (profile.kind === 'clock' ? 'date' : 'clock'));
+    const partner = profiles.findIndex((one) =>
+      profile.kind === 'clock' ? one.kind === 'date' : one.kind === 'clock' || one.kind === 'short-clock',
+    );
     if (partner >= 0) {
       const columns = profile.kind === 'clock' ? [partner, column] : [column, partner];
       return fromStamps(
@@ -148,6 +156,35 @@ function example(profile: ColumnProfile | undefined): string {
   return text === undefined ? '' : `, for example "${text.replace(/[^\x20-\x7e]/g, '?').slice(0, 30)}"`;
 }
 
+function fromShortClock(
+  column: number,
+  profiles: readonly ColumnProfile[],
+  headings: LoggerHeadings,
+  options: LoggerFileOptions,
+  where: string,
+): FoundTime | LoggerFileProblem {
+  const date = profiles.findIndex((profile) => profile.kind === 'date');
+  if (date >= 0)
+    return fromStamps([date, column], profiles, `${columnInWords(headings.names, date)} and ${where}`);
+  const fraction = profiles[column]?.texts.some((text) => isShortClock(text) === 'fraction');
+  const short = fraction ? 'min' : options.timeUnit;
+  if (short !== 'h' && short !== 'min') {
+    return new LoggerFileProblem(
+      'logger-file-time-unit-unknown',
+      `${where} holds times such as "${profiles[column]?.texts[0] ?? ''}", which could be hours and minutes or minutes and seconds`,
+      'add --time-unit h if the first number is hours, --time-unit min if it is minutes',
+    );
+  }
+  const words = `time from ${where} in ${short === 'h' ? 'hours and minutes' : 'minutes and seconds'}`;
+  return { time: { kind: 'stamp', columns: [column], order: 'month-first', short }, words };
+}
+
+/** Spreadsheets count days: 36526 is 2000-01-01. */
+function isDaySerial(profile: ColumnProfile): boolean {
+  const first = profile.values[0] ?? 0;
+  return first > 30_000 && first < 80_000 && profile.decimals >= 4 && profile.rises;
+}
+
 function fromStamps(
   columns: readonly number[],
   profiles: readonly ColumnProfile[],
@@ -158,7 +195,7 @@ function fromStamps(
   const yearLast = texts.some((text) => /^\d{1,2}[-/.]\d{1,2}[-/.]\d{2,4}/.test(text));
   const taken = yearLast && order === null ? ', month before day (the dates fit both ways)' : '';
   return {
-    time: { kind: 'stamp', columns, order: order ?? 'month-first' },
+    time: { kind: 'stamp', columns, order: order ?? 'month-first', short: null },
     words: `time from clock stamps in ${where}${taken}`,
   };
 }
@@ -182,6 +219,7 @@ function fromNumbers(
   if (first >= 1e9 && first < 1e10) return found(1e6, ' since 1970');
   if (first >= 1e12 && first < 1e13) return found(1e3, ' since 1970');
   if (first >= 1e15 && first < 1e16) return found(1, ' since 1970');
+  if (isDaySerial(profile)) return found(86_400e6, ', as spreadsheets count them');
   const steps = profile.values.slice(1).map((value, at) => value - (profile.values[at] ?? value));
   const step = steps.filter((one) => one > 0).toSorted((a, b) => a - b)[0] ?? 0;
   if (profile.decimals === 0 && step >= STEP_IN_DOUBT) {

@@ -2,7 +2,7 @@ import { faultWord, isFaultValue } from '../wire/plain/fault-value.ts';
 import { type DecimalSign, readNumber } from '../wire/plain/read-number.ts';
 import { celsiusFrom, type TemperatureUnit, wholeTemperatureUnit } from '../wire/plain/temperature-unit.ts';
 import type { ChannelValue } from '../wire/WireEvent.ts';
-import { readStamp } from './read-stamp.ts';
+import { isShortClock, readStamp } from './read-stamp.ts';
 
 export type LoggerCellKind = 'empty' | 'number' | 'stamp' | 'fault' | 'text';
 
@@ -26,7 +26,7 @@ export function loggerCellKind(cell: string, decimal: DecimalSign | 'either'): L
   if (cell === '') return 'empty';
   if (numberAndUnit(cell, decimal === 'either' ? '.' : decimal)) return 'number';
   if (decimal === 'either' && readNumber(cell, ',') !== undefined) return 'number';
-  if (readStamp(cell, 'day-first') ?? readStamp(cell, 'month-first')) return 'stamp';
+  if (isShortClock(cell) || readStamp(cell, 'day-first') || readStamp(cell, 'month-first')) return 'stamp';
   return faultWord(cell) ? 'fault' : 'text';
 }
 

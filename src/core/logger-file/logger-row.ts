@@ -1,6 +1,7 @@
 import { isComment } from './find-table.ts';
 import type { LoggerLayout } from './LoggerLayout.ts';
 import { loggerCells } from './logger-cells.ts';
+import { unlabelled } from './unlabelled.ts';
 
 /** What a line of a recognised logger's file is. */
 export type LoggerRow =
@@ -10,15 +11,11 @@ export type LoggerRow =
   /** Neither a row of the layout nor a heading. */
   | { readonly kind: 'misfit' };
 
-function sameCells(one: readonly string[], other: readonly string[]): boolean {
-  return one.length === other.length && one.every((cell, at) => cell === other[at]);
-}
-
 /** Tells rows from headings that come again, comments and lines that do not fit, by the number of columns. */
 export function loggerRow(text: string, layout: LoggerLayout): LoggerRow {
   if (isComment(text) || text.trim() === '') return { kind: 'remark' };
-  const cells = loggerCells(text, layout.delimiter);
-  if (layout.headingRows.some((heading) => sameCells(heading, cells))) return { kind: 'heading' };
+  if (layout.headingTexts.includes(text.trim())) return { kind: 'heading' };
+  const cells = loggerCells(layout.labelled ? unlabelled(text) : text, layout.delimiter);
   if (cells.every((cell) => cell === '')) return { kind: 'remark' };
   const tooMany =
     cells.length > layout.columnCount && cells.slice(layout.columnCount).some((cell) => cell !== '');

@@ -1,4 +1,4 @@
-import type { DateOrder } from './LoggerLayout.ts';
+import type { DateOrder, ShortClock } from './LoggerLayout.ts';
 
 /** A clock stamp taken apart. Days count from 1970-01-01. */
 export interface Stamp {
@@ -16,7 +16,28 @@ const MONTH_NAME = /^(\d{1,2})[- ]?([a-z]{3})[a-z]*[- ,]*(\d{4}|\d{2})(?=$|[T ,_
 const NAME_FIRST = /^([a-z]{3})[a-z]*\.? (\d{1,2}),? (\d{4})(?=$|[T ,_])/i;
 const CLOCK =
   /^(\d{1,3}):(\d{2})(?::(\d{2})(?:[.,:](\d{1,9}))?)?\s*([ap])?\.?(?:m\.?)?\s*(z|utc|gmt|[+-]\d{2}:?\d{2}|[+-]\d{2})?$/i;
+const SHORT = /^(\d{1,4}):(\d{2})(?:[.,](\d{1,9}))?$/;
 const DAY_US = 86_400e6;
+
+/** A clock of two numbers, which could be hours and minutes or minutes and seconds; only the latter has a fraction. */
+export function isShortClock(text: string): 'plain' | 'fraction' | undefined {
+  const found = SHORT.exec(text);
+  return found ? (found[3] ? 'fraction' : 'plain') : undefined;
+}
+
+function shortStamp(
+  [, first = '', second = '', fraction = '0']: readonly string[],
+  short: ShortClock,
+): Stamp | undefined {
+  if (Number(second) > 59) return undefined;
+  const units = Number(first) * 60 + Number(second) + Number(`0.${fraction}`);
+  const unitUs = short === 'h' ? 60e6 : 1e6;
+  return {
+    day: null,
+    timeUs: Math.round(units * unitUs),
+    stepUs: fraction === '0' ? unitUs : unitUs / 10 ** fraction.length,
+  };
+}
 
 function dayNumber(year: number, month: number, day: number): number | undefined {
   const fullYear = year < 100 ? 2000 + year : year;
@@ -53,10 +74,16 @@ function zoneUs(zone: string | undefined): number {
 
 /**
  * Reads a clock stamp, all of `text`: `2024-05-01T10:00:00.250Z`, `2024-05-01 10:00:00`, `5/1/2024 10:00:00 AM`,
- * `01.05.2024 10:00:00`, `1-May-2024 10:00`, `10:00:00,250`, a date alone. Hours and minutes alone are no stamp,
- * since they could be minutes and seconds. Undefined for anything else. `order` settles `5/1/2024`.
+ * `01.05.2024 10:00:00`, `1-May-2024 10:00`, `10:00:00,250`, a date alone. Two numbers alone
+ * (`10:30`) are read only if `short` says what the first is. Undefined for anything else. `order` settles `5/1/2024`.
  */
-export function readStamp(text: string, order: DateOrder): Stamp | undefined {
+export function readStamp(
+  text: string,
+  order: DateOrder,
+  short: ShortClock | null = null,
+): Stamp | undefined {
+  const brief = SHORT.exec(text);
+  if (brief) return short ? shortStamp(brief, short) : undefined;
   const date = readDate(text, order);
   const rest = date ? text.slice(date.length).replace(/^[T ,_]+/i, '') : text;
   if (date && rest === '') return { day: date.day, timeUs: null, stepUs: DAY_US };

@@ -1,4 +1,4 @@
-import { headingMeaning } from '../wire/plain/heading-words.ts';
+import { headingMeaning, tickUsInHeading } from '../wire/plain/heading-words.ts';
 import { decimalsOf } from '../wire/plain/read-number.ts';
 import {
   type TemperatureUnit,
@@ -16,9 +16,11 @@ import { LoggerFileProblem } from './LoggerFileProblem.ts';
 import type { LoggerFileOptions, LoggerLayout, LoggerTime } from './LoggerLayout.ts';
 import { loggerLines } from './logger-lines.ts';
 import { readStamp } from './read-stamp.ts';
+import { labelsOf, unlabelled } from './unlabelled.ts';
 
 /** Lines of the head that are looked at. */
 const MOST_HEAD_LINES = 3000;
+const MOST_HEADING_TEXTS = 40;
 const DELIMITER_WORDS = {
   ',': 'commas',
   ';': 'semicolons',
@@ -55,7 +57,8 @@ export function recogniseLoggerFile(
     texts.push(line.text);
     if (texts.length >= MOST_HEAD_LINES) break;
   }
-  const table = findTable(texts);
+  const plain = findTable(texts);
+  const table = plain ?? findTable(texts.map(unlabelled));
   if (!table) {
     return new LoggerFileProblem(
       'logger-file-no-rows',
@@ -63,17 +66,23 @@ export function recogniseLoggerFile(
       'export the log as CSV with one row per reading',
     );
   }
-  return layoutOf(table, texts, options);
+  return layoutOf(table, texts, options, !plain);
 }
 
 function layoutOf(
   table: LoggerTable,
   texts: readonly string[],
   options: LoggerFileOptions,
+  labelled: boolean,
 ): LoggerLayout | LoggerFileProblem {
-  const found = findHeadings(table);
+  const leading = texts.slice(0, table.firstRow);
+  const found = labelled ? withLabels(findHeadings(table), texts[table.firstRow] ?? '') : findHeadings(table);
   const profiles = found.names.map((_, column) => columnProfile(table, column));
-  const headings = withUnitSaid(found, profiles, texts.slice(0, table.firstRow - found.rows.length));
+  const beside = {
+    ...found,
+    units: found.units.map((unit, column) => unit ?? unitBeside(profiles[column + 1])),
+  };
+  const headings = withUnitSaid(beside, profiles, leading.slice(0, table.firstRow - found.lines));
   const time = findTime(headings, profiles, options);
   const temperatures = findTemperatures(
     headings,
@@ -101,7 +110,11 @@ function layoutOf(
     delimiter: table.delimiter,
     decimal: table.decimal,
     leadingLines: table.firstRow,
-    headingRows: found.rows,
+    headingTexts: leading
+      .map((text) => text.trim())
+      .filter((text) => text !== '')
+      .slice(-MOST_HEADING_TEXTS),
+    labelled,
     columnCount: table.columnCount,
     leastColumns: table.leastColumns,
     time: time.time,
@@ -110,6 +123,32 @@ function layoutOf(
     lastColumnDecimals: lastDecimals(table),
     recognised: `${shape}; ${time.words}; ${temperatures.words}${shared}`,
   });
+}
+
+/** Names that stand in the rows themselves, for the last columns (a stamp in front has none). */
+function withLabels(headings: LoggerHeadings, row: string): LoggerHeadings {
+  const labels = labelsOf(row);
+  const lead = headings.names.length - labels.length;
+  if (lead < 0) return headings;
+  const names = headings.names.map((name, column) => labels[column - lead] ?? name);
+  return {
+    ...headings,
+    names,
+    units: names.map(
+      (name, column) => headings.units[column] ?? (name ? (temperatureUnitInHeading(name) ?? null) : null),
+    ),
+    ticksUs: names.map(
+      (name, column) => headings.ticksUs[column] ?? (name ? (tickUsInHeading(name) ?? null) : null),
+    ),
+  };
+}
+
+/** Some loggers give each channel a column of its own for the unit, behind it. */
+function unitBeside(next: ColumnProfile | undefined): TemperatureUnit | null {
+  if (next?.kind !== 'text') return null;
+  const units = new Set(next.texts.map((text) => wholeTemperatureUnit(text)));
+  const [unit] = units;
+  return units.size === 1 ? (unit ?? null) : null;
 }
 
 function bothProblems(time: LoggerFileProblem, other: LoggerFileProblem): LoggerFileProblem {
@@ -130,7 +169,7 @@ function withUnitSaid(
     return headings;
   const said = new Set<TemperatureUnit>();
   for (const line of preamble) {
-    if (!/\bunits?\b|temperatures? (?:are|is|in)\b|\bdegrees\b/i.test(line)) continue;
+    if (line.length > 500 || !/\bunits?\b|temperatures? (?:are|is|in)\b|\bdegrees\b/i.test(line)) continue;
     const after = /\bunits?\b[^:=,;\t]*[:=,;\t]\s*["']?([^"',;\t]+)/i.exec(line)?.[1];
     const unit = (after ? wholeTemperatureUnit(after) : undefined) ?? temperatureUnitInHeading(line);
     if (unit) said.add(unit);
@@ -187,7 +226,8 @@ function writtenStepUs(table: LoggerTable, time: Exclude<LoggerTime, { kind: 'in
     const step =
       time.kind === 'number'
         ? time.tickUs / 10 ** Math.max(0, decimalsOf(cells[time.column] ?? '', table.decimal))
-        : readStamp(time.columns.map((column) => cells[column] ?? '').join(' '), time.order)?.stepUs;
+        : readStamp(time.columns.map((column) => cells[column] ?? '').join(' '), time.order, time.short)
+            ?.stepUs;
     if (step !== undefined && step < stepUs) stepUs = step;
   }
   return Number.isFinite(stepUs) ? stepUs : 0;

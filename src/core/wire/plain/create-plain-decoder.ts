@@ -11,6 +11,8 @@ import { plainShapeOf, samePlainShape } from './same-plain-shape.ts';
 import type { TemperatureUnit } from './temperature-unit.ts';
 import { textFromBytes } from './text-from-bytes.ts';
 
+/** No reader prints longer lines of values. */
+const LONGEST_LINE = 1000;
 const KEPT_REMARKS = 40;
 /** So many lines in a row that do not fit, and the layout is learnt anew. */
 const MISFITS_TO_RELEARN = 10;
@@ -105,12 +107,13 @@ export function createPlainDecoder(options: { readonly statedUnit?: TemperatureU
     decode(line) {
       const text = textFromBytes(line.text).trim();
       if (line.wholeness !== 'whole') {
+        if (line.text.length > LONGEST_LINE) return trouble(line, line.wholeness);
         if (text === '') return [{ kind: 'remark', text: line.text }];
         if (line.wholeness === 'start-unknown' && !layout && !plainValues(text)) remember(text);
         return trouble(line, line.wholeness);
       }
       if (text === '') return [{ kind: 'remark', text: line.text }];
-      if (CONTROL.test(text)) return trouble(line, 'garbage');
+      if (text.length > LONGEST_LINE || CONTROL.test(text)) return trouble(line, 'garbage');
       if (/^(?:#|\/\/)/.test(text)) {
         remember(text);
         return [{ kind: 'remark', text: line.text }];

@@ -1,3 +1,5 @@
+import { LONGEST_HEADING } from './temperature-unit.ts';
+
 const UNIT_TAIL =
   /[\s_]*[[({<]?\s*(?:s|sec|secs|seconds?|ms|msec|millis|milliseconds?|us|µs|μs|micros|microseconds?|min|mins|minutes?|h|hrs?|hours?)\s*[\])}>]?$/i;
 const TIME =
@@ -24,6 +26,7 @@ function bare(heading: string): string {
 export function headingMeaning(
   heading: string,
 ): 'time' | 'date' | 'sequence' | 'temperature' | 'other' | 'unknown' {
+  if (heading.length > LONGEST_HEADING) return 'unknown';
   const name = bare(heading);
   if (name === 'T') return 'temperature';
   if (TIME.test(name)) return 'time';
@@ -52,6 +55,7 @@ const TICKS: readonly (readonly [RegExp, number])[] = [
 
 /** Microseconds per unit of a time heading: `Time (ms)`, `time_s`, `millis`, `[s]`. Undefined where it names no unit. */
 export function tickUsInHeading(heading: string): number | undefined {
+  if (heading.length > LONGEST_HEADING) return undefined;
   const words = heading
     .replace(/[[\](){}<>,;:/_"']+/g, ' ')
     .trim()

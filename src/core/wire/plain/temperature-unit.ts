@@ -1,5 +1,8 @@
 export type TemperatureUnit = 'C' | 'F' | 'K';
 
+/** Longer text is no heading and is not searched. */
+export const LONGEST_HEADING = 200;
+
 const WHOLE =
   /^[[({<]?\s*(?:in\s+)?(?:°|º|˚|deg(?:rees?)?\.?|grad|o)?[\s_]*(c|f|k|celsius|centigrade|fahrenheit|kelvin)\.?\s*[\])}>]?$/i;
 const SINGLE: Readonly<Record<string, TemperatureUnit>> = { '℃': 'C', '℉': 'F', K: 'K' };
@@ -19,6 +22,7 @@ function letter(text: string): TemperatureUnit {
 
 /** The unit that a piece of text is, all of it: `C`, `°F`, `[K]`, `deg C`, `℃`. Undefined for anything else. */
 export function wholeTemperatureUnit(text: string): TemperatureUnit | undefined {
+  if (text.length > LONGEST_HEADING) return undefined;
   const trimmed = text.trim();
   const single = SINGLE[trimmed.replace(/^[[({<]\s*|\s*[\])}>]$/g, '')];
   if (single) return single;
@@ -28,6 +32,7 @@ export function wholeTemperatureUnit(text: string): TemperatureUnit | undefined 
 
 /** The unit inside a heading: `T1 (°C)`, `Temp_F`, `T [degC]`, `tempC`, `Bond line, K`. Undefined where none stands. */
 export function temperatureUnitInHeading(heading: string): TemperatureUnit | undefined {
+  if (heading.length > LONGEST_HEADING) return undefined;
   if (/[℃]/.test(heading)) return 'C';
   if (/[℉]/.test(heading)) return 'F';
   for (const [, ...inside] of heading.matchAll(BRACKETED)) {
