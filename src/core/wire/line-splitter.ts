@@ -17,6 +17,9 @@ export interface LineSplitter {
 const LF = 10;
 const CR = 13;
 
+const ascii = new TextDecoder();
+const utf16 = new TextDecoder('utf-16le');
+
 /**
  * Cuts a reader's bytes into lines. LF, CR LF and a lone CR end a line; a blank line is a line. One character
  * per byte (latin1). Holds at most `longestLine` characters: of a longer line the head is reported as
@@ -24,7 +27,6 @@ const CR = 13;
  * The result does not depend on how the bytes were cut into chunks.
  */
 export function createLineSplitter({ longestLine, startKnown }: LineSplitterOptions): LineSplitter {
-  const ascii = new TextDecoder();
   let held = '';
   let skipping = false;
   let afterCr = false;
@@ -32,7 +34,7 @@ export function createLineSplitter({ longestLine, startKnown }: LineSplitterOpti
 
   function push(bytes: Uint8Array, arrivedUs: number): ReceivedLine[] {
     const lines: ReceivedLine[] = [];
-    const text = textOf(bytes, ascii);
+    const text = textOf(bytes);
     let from = 0;
     const keep = (to: number): void => {
       if (skipping) return;
@@ -83,16 +85,14 @@ export function createLineSplitter({ longestLine, startKnown }: LineSplitterOpti
 }
 
 /**
- * One character per byte. The platform's decoder is by far the fastest, but its "latin1" is windows-1252,
- * so it serves only where every byte is ASCII; elsewhere character by character.
+ * One character per byte. The platform's decoders are by far the fastest, but what they call "latin1" is
+ * windows-1252: so ASCII is decoded as it is, and bytes above it are first widened to UTF-16.
  */
-function textOf(bytes: Uint8Array, ascii: { decode(bytes: Uint8Array): string }): string {
+function textOf(bytes: Uint8Array): string {
   let seen = 0;
   for (let at = 0; at < bytes.length; at++) seen |= bytes[at] as number;
   if (seen < 0x80) return ascii.decode(bytes);
-  let text = '';
-  for (let at = 0; at < bytes.length; at += 4096) {
-    text += String.fromCharCode(...bytes.subarray(at, at + 4096));
-  }
-  return text;
+  const wide = new Uint8Array(2 * bytes.length);
+  for (let at = 0; at < bytes.length; at++) wide[2 * at] = bytes[at] as number;
+  return utf16.decode(wide);
 }
