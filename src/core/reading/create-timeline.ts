@@ -1,13 +1,9 @@
 import { createArrivalMap } from './create-arrival-map.ts';
 import { createClockFit } from './create-clock-fit.ts';
 import { createIntervalEstimate } from './create-interval-estimate.ts';
+import { deviceStepUs, judgeStep, type Step, type StepJudgement, stepToleranceUs } from './judge-step.ts';
 import type { ClockComparison, GapCause } from './StreamEvent.ts';
 import { signedStep } from './signed-step.ts';
-
-/** Host and reader may differ by this much over a step before their relation counts as broken: 2 s + 10 %. */
-const STEP_TOLERANCE_US = 2_000_000;
-/** A number this little behind the latest is a line out of order, until a second one follows on from it. */
-const OUT_OF_ORDER_SAMPLES = 64;
 
 /** Where a sample lies in time. One object, filled anew at each call: read it before the next. */
 export interface Placement {
@@ -60,8 +56,15 @@ export function createTimeline(wraps: {
   let latestSequence: number | null = null;
   let latestArrivedUs = 0;
   let strayedSequence: number | null = null;
-  let started = false;
-  let broken: 'unplugged' | 'host-asleep' | null = null;
+  const step: Step = {
+    sequenceSteps: null,
+    deviceUs: null,
+    hostUs: 0,
+    intervalUs: Number.POSITIVE_INFINITY,
+    started: false,
+    broken: null,
+    followsStrayed: false,
+  };
   let uncountedUs = 0;
   let overflowed = 0;
 
@@ -71,19 +74,42 @@ export function createTimeline(wraps: {
     arrivedUs: number,
     timeUs: number,
   ): void => {
-    placement.placed = true;
     placement.timeUs = timeUs;
     latestTimeUs = timeUs;
     latestDeviceUs = deviceUs;
     latestSequence = sequence;
     latestArrivedUs = arrivedUs;
     strayedSequence = null;
-    started = false;
-    broken = null;
+    step.started = false;
+    step.broken = null;
     uncountedUs = 0;
     overflowed = 0;
     arrivals.add(timeUs, arrivedUs);
     if (deviceUs !== null) fit.add(timeUs, arrivedUs);
+  };
+
+  const gapCauseOf = (judgement: StepJudgement, stepUs: number): GapCause | null => {
+    const { sequenceSteps, deviceUs, broken } = step;
+    if (broken === 'unplugged') return 'unplugged';
+    const anew = judgement === 'began-anew' || judgement === 'ran-backwards';
+    if (broken === 'host-asleep') {
+      const nothingMissing =
+        !anew && sequenceSteps === 1 && deviceUs !== null && stepUs <= interval.silenceLimitUs;
+      return nothingMissing ? null : 'host-asleep';
+    }
+    if (anew) return judgement === 'began-anew' ? 'reader-restarted' : 'clock-backwards';
+    if (judgement === 'host-slept') return 'host-asleep';
+    const missing = sequenceSteps !== null && (sequenceSteps > 1 || sequenceSteps < 0);
+    if (missing || overflowed > 0) return 'lost-samples';
+    return stepUs > interval.silenceLimitUs ? 'silence' : null;
+  };
+
+  /** Samples missing in a step; null where no number tells, or its counter may have gone round meanwhile. */
+  const lostIn = (stepUs: number): number | null => {
+    const { sequenceSteps, intervalUs } = step;
+    const roundUs = ((wraps.sequenceWrap ?? Number.POSITIVE_INFINITY) / 2) * intervalUs;
+    const told = sequenceSteps !== null && sequenceSteps >= 0 && stepUs <= roundUs;
+    return told ? Math.max(sequenceSteps - 1, overflowed, 0) : overflowed || null;
   };
 
   return {
@@ -91,107 +117,68 @@ export function createTimeline(wraps: {
       placement.gapCause = null;
       placement.lostSamples = null;
       placement.restarted = false;
+      placement.placed = true;
       if (latestTimeUs === null) {
         settle(sequence, deviceUs, arrivedUs, 0);
         return placement;
       }
       const { clockWrapUs, sequenceWrap } = wraps;
-      const hostUs = Math.max(0, arrivedUs - latestArrivedUs) + uncountedUs;
-      const toleranceUs = STEP_TOLERANCE_US + 0.1 * hostUs;
-      const steps =
+      step.hostUs = Math.max(0, arrivedUs - latestArrivedUs) + uncountedUs;
+      step.sequenceSteps =
         sequence === null || latestSequence === null
           ? null
           : signedStep(latestSequence, sequence, sequenceWrap);
-      let deviceStepUs: number | null = null;
-      if (deviceUs !== null && latestDeviceUs !== null) {
-        deviceStepUs = signedStep(latestDeviceUs, deviceUs, clockWrapUs);
-        if (clockWrapUs !== null && hostUs > clockWrapUs / 2)
-          deviceStepUs += clockWrapUs * Math.round((hostUs - deviceStepUs) / clockWrapUs);
-      }
-      const clocksAgree = deviceStepUs !== null && Math.abs(deviceStepUs - hostUs) <= toleranceUs;
-      const intervalUs = interval.intervalUs ?? Number.POSITIVE_INFINITY;
-      let anew = started;
-      let backwards = false;
-      let hostBehind = false;
-      if (!anew && broken === null) {
-        if (steps === 0 && (deviceStepUs === null || deviceStepUs === 0)) {
-          placement.placed = false;
-          return placement;
-        }
-        if (steps !== null && steps < 0 && steps >= -OUT_OF_ORDER_SAMPLES) {
-          anew =
-            strayedSequence !== null && signedStep(strayedSequence, sequence as number, sequenceWrap) === 1;
-          strayedSequence = sequence;
-          if (!anew) {
-            placement.placed = false;
-            return placement;
-          }
-        } else if (steps !== null && steps < 0) {
-          // So long a silence that the sequence counter went round, or counters begun anew.
-          anew = !(clocksAgree && (deviceStepUs as number) > ((sequenceWrap ?? 0) / 4) * intervalUs);
-        }
-        if (deviceStepUs !== null && deviceStepUs < 0) {
-          anew = true;
-          backwards = clockWrapUs === null;
-        } else if (clockWrapUs !== null && deviceStepUs !== null && deviceStepUs > hostUs + toleranceUs) {
-          // The reader's clock ran on without the host's: asleep, if the samples missing meanwhile are missing.
-          hostBehind =
-            steps !== null && steps > 1 && deviceStepUs <= 2 * steps * intervalUs + STEP_TOLERANCE_US;
-          if (!hostBehind) anew = true;
-        }
-      } else if (!anew && deviceStepUs !== null) {
-        const goesOn =
-          broken === 'unplugged' ? clocksAgree : deviceStepUs >= 0 && (steps === null || steps > 0);
-        anew = !goesOn || deviceStepUs < 0;
-      }
+      step.deviceUs =
+        deviceUs === null || latestDeviceUs === null
+          ? null
+          : deviceStepUs(latestDeviceUs, deviceUs, step.hostUs, clockWrapUs);
+      step.intervalUs = interval.intervalUs ?? Number.POSITIVE_INFINITY;
+      step.followsStrayed =
+        sequence !== null &&
+        strayedSequence !== null &&
+        signedStep(strayedSequence, sequence, sequenceWrap) === 1;
+      const judgement = judgeStep(step, wraps);
+      if (judgement === 'late') strayedSequence = sequence;
+      placement.placed = judgement !== 'repeated' && judgement !== 'late';
+      if (!placement.placed) return placement;
 
-      const latestUs = latestTimeUs;
+      const anew = judgement === 'began-anew' || judgement === 'ran-backwards';
       let timeUs: number;
-      if (!anew && deviceStepUs !== null) timeUs = latestUs + deviceStepUs;
-      else timeUs = Math.max(latestUs, arrivals.timeAtUs(arrivedUs) + uncountedUs);
-      if (anew && interval.intervalUs !== null) timeUs = Math.max(timeUs, latestUs + interval.intervalUs);
-      const stepUs = timeUs - latestUs;
-
-      if (broken === 'unplugged') placement.gapCause = 'unplugged';
-      else if (broken === 'host-asleep') {
-        const nothingMissing =
-          !anew && steps === 1 && deviceStepUs !== null && stepUs <= interval.silenceLimitUs;
-        placement.gapCause = nothingMissing ? null : 'host-asleep';
-      } else if (anew) placement.gapCause = backwards ? 'clock-backwards' : 'reader-restarted';
-      else if ((steps !== null && (steps > 1 || steps < 0)) || overflowed > 0)
-        placement.gapCause = hostBehind ? 'host-asleep' : 'lost-samples';
-      else if (stepUs > interval.silenceLimitUs) placement.gapCause = 'silence';
-      placement.restarted = anew && !backwards;
-      if (placement.gapCause !== null) {
-        const ambiguous =
-          steps === null || steps < 0 || stepUs > ((sequenceWrap ?? Infinity) / 2) * intervalUs;
-        if (!anew && !ambiguous) placement.lostSamples = Math.max(steps - 1, overflowed, 0);
-        else if (overflowed > 0) placement.lostSamples = overflowed;
-      }
-      if (anew || hostBehind || broken !== null || uncountedUs > 0) fit.breakHere();
-      else interval.add(steps !== null && steps > 1 ? stepUs / steps : stepUs);
+      if (!anew && step.deviceUs !== null) timeUs = latestTimeUs + step.deviceUs;
+      else timeUs = Math.max(latestTimeUs, arrivals.timeAtUs(arrivedUs) + uncountedUs);
+      if (anew && interval.intervalUs !== null) timeUs = Math.max(timeUs, latestTimeUs + interval.intervalUs);
+      const stepUs = timeUs - latestTimeUs;
+      placement.restarted = judgement === 'began-anew';
+      placement.gapCause = gapCauseOf(judgement, stepUs);
+      if (placement.gapCause !== null) placement.lostSamples = anew ? overflowed || null : lostIn(stepUs);
+      if (anew || judgement === 'host-slept' || step.broken !== null) fit.breakHere();
+      else
+        interval.add(
+          step.sequenceSteps !== null && step.sequenceSteps > 1 ? stepUs / step.sequenceSteps : stepUs,
+        );
       settle(sequence, deviceUs, arrivedUs, timeUs);
       return placement;
     },
     stampedTimeUs(deviceUs, arrivedUs) {
-      if (latestTimeUs === null || latestDeviceUs === null || started || broken !== null) return null;
+      if (latestTimeUs === null || latestDeviceUs === null || step.started || step.broken !== null)
+        return null;
       const stepUs = signedStep(latestDeviceUs, deviceUs, wraps.clockWrapUs);
       const hostUs = Math.max(0, arrivedUs - latestArrivedUs);
-      const credible = stepUs >= -STEP_TOLERANCE_US && stepUs <= hostUs + STEP_TOLERANCE_US + 0.1 * hostUs;
+      const credible = stepUs >= -stepToleranceUs(0) && stepUs <= hostUs + stepToleranceUs(hostUs);
       return credible ? latestTimeUs + stepUs : null;
     },
     seenTimeUs(arrivedUs) {
       return latestTimeUs === null ? 0 : Math.max(latestTimeUs, arrivals.timeAtUs(arrivedUs) + uncountedUs);
     },
     noteStarted() {
-      started = latestTimeUs !== null;
+      step.started = latestTimeUs !== null;
     },
     noteOverflow(lostSamples) {
-      if (latestTimeUs !== null) overflowed += lostSamples;
+      if (latestTimeUs !== null && lostSamples > 0) overflowed += lostSamples;
     },
     noteBreak(cause, awayUs) {
       if (latestTimeUs === null) return;
-      if (broken !== 'unplugged') broken = cause;
+      if (step.broken !== 'unplugged') step.broken = cause;
       uncountedUs += awayUs;
     },
     get latestTimeUs() {
