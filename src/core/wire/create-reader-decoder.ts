@@ -8,13 +8,13 @@ export interface ReaderDecoderOptions {
   readonly statedUnit?: 'C' | 'F' | 'K';
 }
 
-/** How a line of the reader protocol begins or ends, though its checksum may be wrong or missing. */
-const LIKE_PROTOCOL = /^(?:(?:sample|identity|contact|overflow) [0-9]|started [a-z])|#[0-9A-Fa-f]{4}$/;
+/** A line of the reader protocol ends so, though its checksum may be wrong. */
+const SEALED = /#[0-9A-Fa-f]{4}$/;
 
 /**
  * Decodes a reader of unknown kind. The first line with a right checksum settles on the reader protocol for good,
  * whatever came before it: a checksum proves itself, a plain layout is only likely. Until then lines go to the plain
- * decoder, except damaged ones that look like the protocol: their digits must not pass for a plain reading.
+ * decoder, except those that end in a (wrong) checksum: their digits must not pass for a plain reading.
  */
 export function createReaderDecoder(options: ReaderDecoderOptions = {}): LineDecoder {
   const protocol = createProtocolDecoder();
@@ -26,7 +26,7 @@ export function createReaderDecoder(options: ReaderDecoderOptions = {}): LineDec
     decode(line) {
       settled ||= line.wholeness !== 'cut-off' && line.wholeness !== 'over-long' && isProtocolLine(line.text);
       if (settled) return protocol.decode(line);
-      const damaged = plain.recognised === null && LIKE_PROTOCOL.test(line.text);
+      const damaged = plain.recognised === null && SEALED.test(line.text);
       return damaged ? protocol.decode(line) : plain.decode(line);
     },
     get recognised() {

@@ -27,10 +27,7 @@ describe('reader of unknown kind', () => {
     ['a boot banner', 'ROM v3.1\r\nclk 160 MHz\r\n\r\nheap 231.25\r\n'],
     ['half a sample line', '0344 23.25 23.50 231.75 230.50#3E18\n'],
     ['a sample line with a changed digit', 'sample 0 1520344 23.25 23.50 281.75 230.50#3E18\n'.repeat(20)],
-    [
-      'two sample lines torn at the end',
-      'sample 0 1520344 23.25 23.50\nsample 1 1620344 23.25 23.50\n'.repeat(20),
-    ],
+    ['two sample lines torn at the end', 'sample 0 1520344 23.25 23.50\nsample 1 1620344 23.25 23.50\n'],
     ['bytes of a wrong baud rate', '\xf8\x80\xfe\x00\x1b[2J\r\xff\n'],
     ['a number', '231.25\n'],
   ];
@@ -47,8 +44,18 @@ describe('reader of unknown kind', () => {
   });
 
   test('damaged protocol lines are counted as such before anything is recognised', () => {
-    const { events } = decode('sample 0 1520344 23.25 23.50 281.75 230.50#3E18\nsample 1 1620344 23.25\n');
+    const { events } = decode('sample 0 1520344 23.25 23.50 281.75 230.50#3E18\nsample 1 #3e18\n');
     expect(events).toMatchObject([{ trouble: 'bad-checksum' }, { trouble: 'garbage' }]);
+  });
+
+  test('a plain reader that begins its lines with "sample" is a plain reader', () => {
+    const text = Array.from(
+      { length: 20 },
+      (_, index) => `sample ${index} ${(20 + index / 4).toFixed(2)} C\n`,
+    );
+    const { decoder, events } = decode(text.join(''));
+    expect(decoder.recognised).not.toBeNull();
+    expect(samples(events).length).toBeGreaterThanOrEqual(15);
   });
 
   test('a protocol line cut off at the end of the stream settles nothing', () => {
