@@ -25,11 +25,13 @@ export class HoldCounter {
   #verified = true;
   #done = false;
   #lowestC = Number.POSITIVE_INFINITY;
-  #intervalS = 0;
+  #intervalS: number;
   #dips: { fromS: number; toS: number; lowestC: number }[] = [];
 
   constructor(
     crossingS: number,
+    /** Usual time between readings, s. */
+    intervalS: number,
     rules: {
       readonly targetC: number;
       readonly holdS: number;
@@ -38,6 +40,7 @@ export class HoldCounter {
     },
   ) {
     this.#lastS = crossingS;
+    this.#intervalS = intervalS;
     this.#targetC = rules.targetC;
     this.#wantedS = rules.holdS;
     this.#longestDipS = Math.max(0, rules.longestDipS);
@@ -64,7 +67,7 @@ export class HoldCounter {
   add(timeS: number, coldestC: number): HoldNews {
     const stepS = timeS - this.#lastS;
     if (!(stepS >= 0)) return null;
-    const gap = stepS > Math.max(1, this.#longestDipS, 3 * this.#intervalS) && this.#intervalS > 0;
+    const gap = stepS > Math.max(1, this.#longestDipS, 3 * this.#intervalS);
     if (!gap && stepS > 0)
       this.#intervalS = this.#intervalS === 0 ? stepS : 0.9 * this.#intervalS + 0.1 * stepS;
     this.#lastS = timeS;

@@ -17,6 +17,7 @@ export class LevelBlocks {
   #stride = 1;
   #seen = 0;
   #latest: number[] = [];
+  #previousS = Number.NaN;
 
   constructor(blockS = 0.5) {
     this.blockS = blockS;
@@ -53,6 +54,9 @@ export class LevelBlocks {
     this.#latest = [...this.#latest.slice(-2), median(this.#values)!];
     const few = this.#values.length < 3 && this.#latest.length === 3;
     const levelC = few ? median(this.#latest)! : this.#latest[this.#latest.length - 1]!;
-    return { timeS: this.#startS, levelC };
+    // The median of three blocks belongs to the middle one.
+    const timeS = few ? this.#previousS : this.#startS;
+    this.#previousS = this.#startS;
+    return { timeS, levelC };
   }
 }

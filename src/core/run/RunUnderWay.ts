@@ -6,6 +6,7 @@ import type { EstimatedCrossing } from './estimate-crossing.ts';
 import type { OnsetEstimate } from './estimate-onset.ts';
 import { FallWatch } from './FallWatch.ts';
 import { HoldCounter } from './HoldCounter.ts';
+import { intervalBefore } from './interval-before.ts';
 import { LIMITS } from './limits.ts';
 import type { ResolutionWatch } from './ResolutionWatch.ts';
 import type { RunEvent, RunPhase } from './RunEvent.ts';
@@ -164,7 +165,7 @@ export class RunUnderWay {
   #startHold(crossingS: number, out: RunEvent[]): HoldCounter {
     const { trace, bondLineChannels, rules } = this.around;
     this.#dipped = false;
-    const hold = new HoldCounter(crossingS, rules);
+    const hold = new HoldCounter(crossingS, intervalBefore(trace, crossingS), rules);
     this.hold = hold;
     for (let index = trace.indexFrom(crossingS); index < trace.length; index++) {
       let coldestC = Number.POSITIVE_INFINITY;

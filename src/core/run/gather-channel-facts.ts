@@ -3,6 +3,7 @@ import type { ChannelFault } from '../wire/WireEvent.ts';
 import { collectSamples, type Samples } from './collect-samples.ts';
 import { findJumps } from './find-jumps.ts';
 import { fitFirstOrder } from './fit-first-order.ts';
+import { intervalBefore } from './interval-before.ts';
 import { ripple } from './measure-ripple.ts';
 import { median } from './median.ts';
 import type { ChannelFacts } from './RunFacts.ts';
@@ -23,7 +24,13 @@ export function gatherChannelFacts(
   },
 ): ChannelFacts {
   const all = collectSamples(trace, channel, span.fromS, span.closedUntilS);
-  const before = collectSamples(trace, channel, Math.max(span.fromS, span.restUntilS - 5), span.restUntilS);
+  const backS = Math.max(5, 1.2 * intervalBefore(trace, span.restUntilS));
+  const before = collectSamples(
+    trace,
+    channel,
+    Math.max(span.fromS, span.restUntilS - backS),
+    span.restUntilS,
+  );
   const { noiseC, spikes } = scatter(all, span.resolutionC);
   const inPress = collectSamples(trace, channel, span.closedS, span.closedUntilS);
   const restC = median(before.valuesC);

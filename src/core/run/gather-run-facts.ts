@@ -2,6 +2,7 @@ import { collectSamples } from './collect-samples.ts';
 import { findGaps } from './find-gaps.ts';
 import { gatherChannelFacts } from './gather-channel-facts.ts';
 import { HoldCounter } from './HoldCounter.ts';
+import { intervalBefore } from './interval-before.ts';
 import { median } from './median.ts';
 import type { ChannelFacts, RunFacts } from './RunFacts.ts';
 import type { ChannelCrossing, Crossing, HoldResult } from './RunResult.ts';
@@ -93,7 +94,12 @@ function startTemperature(
   fromS: number,
   baselineC: number | null,
 ): number | null {
-  const before = collectSamples(trace, main.channel, Math.max(fromS, restUntilS - 3), restUntilS);
+  const before = collectSamples(
+    trace,
+    main.channel,
+    Math.max(fromS, restUntilS - Math.max(3, 1.2 * intervalBefore(trace, restUntilS))),
+    restUntilS,
+  );
   if (before.valuesC.length > 0) return median(before.valuesC);
   const after = collectSamples(trace, main.channel, restUntilS, Number.POSITIVE_INFINITY);
   return after.valuesC[0] ?? baselineC;
@@ -127,7 +133,7 @@ function countHold(
   untilS: number,
   rules: RunFacts['rules'],
 ): HoldResult & { readonly lowestC: number | null } {
-  const hold = new HoldCounter(crossingS, rules);
+  const hold = new HoldCounter(crossingS, intervalBefore(trace, crossingS), rules);
   for (let index = trace.indexFrom(crossingS); index < trace.length; index++) {
     const timeS = trace.timeAt(index);
     if (timeS > untilS) break;
