@@ -7,7 +7,9 @@ import { surviveClosedPipes } from './output/survive-closed-pipes.ts';
 surviveClosedPipes();
 
 try {
-  await commandLine().parseAsync(process.argv);
+  const program = commandLine();
+  if (process.argv.length > 2) await program.parseAsync(process.argv);
+  else await (await import('./commands/home.ts')).home(program);
 } catch (error) {
   // Commander has already printed its message; help and version end well, wrong use ends with 2.
   process.exitCode = error instanceof CommanderError ? (error.exitCode === 0 ? 0 : 2) : reportFailure(error);

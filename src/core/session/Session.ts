@@ -21,6 +21,8 @@ export interface Session {
   /** No more entries: finishes an open run. */
   finish(): readonly RunEvent[];
   readonly state: SessionState;
+  /** As in `state`, at no cost. */
+  readonly latestReading: Reading | null;
 }
 
 export interface SessionState {

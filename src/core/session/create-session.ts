@@ -37,6 +37,9 @@ export function createSession(config: SessionConfig): Session {
   return {
     accept: (entry: RecordingEntry) => track(assembler.accept(entry)),
     finish: () => [...track(assembler.finish()), ...keepResults(tracker.finish())],
+    get latestReading() {
+      return assembler.latestReading;
+    },
     get state() {
       return {
         run: tracker.state,

@@ -2,7 +2,7 @@ import { RUN_RULE_VERSION, type RunResult } from '../run/RunResult.ts';
 
 /** Stands for a recording in which no closing of the press was found: unusable, and says why. */
 export function noRunResult(readings: number, endedS: number): RunResult {
-  return Object.freeze({
+  const result: RunResult = {
     ruleVersion: RUN_RULE_VERSION,
     runNumber: 1,
     pressClosed: null,
@@ -23,5 +23,6 @@ export function noRunResult(readings: number, endedS: number): RunResult {
     notes: [],
     verdict: 'unusable',
     reasons: [{ code: readings === 0 ? 'no-readings' : 'no-press-closed', severity: 'unusable', facts: {} }],
-  });
+  };
+  return Object.freeze(result);
 }

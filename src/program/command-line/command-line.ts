@@ -1,8 +1,7 @@
 import { Command } from 'commander';
 import { addDeskCommands } from './desk-commands.ts';
 import { addPressCommands } from './press-commands.ts';
-
-export const VERSION = '0.1.0';
+import { VERSION } from './version.ts';
 
 /**
  * Every command and option. Each action loads its own module only when it is called, so that a command
@@ -17,7 +16,6 @@ export function commandLine(): Command {
     .showHelpAfterError('(dwellwright --help lists the commands)')
     .showSuggestionAfterError()
     .exitOverride();
-  program.action(async () => (await import('../commands/home.ts')).home(program));
   addPressCommands(program);
   addDeskCommands(program);
   for (const command of program.commands) {

@@ -1,2 +1,82 @@
-/** Placeholder until the screens land. */
-export async function demo(): Promise<void> { throw new Error('not yet'); }
+import { createMonotonicClock } from '../../adapters/host/create-monotonic-clock.ts';
+import { recipeLines } from '../../core/text/store-lists-text.ts';
+import { holdTrial } from '../live/hold-trial.ts';
+import { simulatedTrialReader } from '../live/simulated-trial-reader.ts';
+import { parseCount } from '../options/parse-count.ts';
+import { parseNumber } from '../options/parse-number.ts';
+import { openNamedStore, type StoreOptions } from '../options/with-store.ts';
+import { print } from '../output/print.ts';
+import { acceptStored } from '../trials/accept-stored.ts';
+import { DEMO_ASSEMBLY, DEMO_PRESS } from './demo-shop.ts';
+
+interface DemoOptions extends StoreOptions {
+  readonly speed?: string;
+  readonly runs: string;
+  readonly plain?: boolean;
+  readonly ascii?: boolean;
+  readonly show: 'F' | 'C';
+  readonly json?: boolean;
+}
+
+const SCREEN_SPEED = 10;
+
+/** `demo`: the whole job on the simulated reader, to a dwell and a saved recipe. */
+export async function demo(options: DemoOptions): Promise<void> {
+  const plain =
+    options.plain === true || options.json === true || !(process.stdout.isTTY && process.stdin.isTTY);
+  const runs = parseCount(options.runs, '--runs', { least: 1, most: 20 });
+  const paced =
+    options.speed === undefined
+      ? SCREEN_SPEED
+      : parseNumber(options.speed, '--speed', { least: 0.1, most: 1000 });
+  const ended = new AbortController();
+  const store = await openNamedStore(options);
+  try {
+    store.savePress(DEMO_PRESS);
+    store.saveAssembly(DEMO_ASSEMBLY);
+    const trialId = await holdTrial({
+      store,
+      reader: simulatedTrialReader({
+        host: createMonotonicClock(),
+        speed: plain && options.speed === undefined ? 'as-fast-as-possible' : paced,
+        runs,
+        onFinished: () => {
+          if (plain) ended.abort();
+        },
+      }),
+      assembly: DEMO_ASSEMBLY,
+      press: DEMO_PRESS,
+      roles: ['bond-line', 'bond-line-outer', 'upper-platen', 'lower-platen'],
+      ruleOptions: {},
+      conditions: { ring: 'fresh', coating: 'coated', carrierId: null, probe: 're-laid' },
+      statedUnit: null,
+      initials: 'DEMO',
+      portPath: null,
+      endAfterRuns: null,
+      endAfterS: null,
+      endSignal: ended.signal,
+      plain,
+      ascii: options.ascii === true,
+      show: options.show,
+      json: options.json === true,
+    });
+    if (options.json || process.exitCode === 1) return;
+    const made = store
+      .recipes()
+      .find((recipe) =>
+        recipe.restsOn.some((run) =>
+          store.trialRuns(trialId).some((one) => one.recordingId === run.recordingId),
+        ),
+      );
+    const recipe =
+      made ??
+      acceptStored(store, trialId, {
+        initials: 'DEMO',
+        note: 'made by the demo on the simulated reader',
+        acceptedAt: new Date().toISOString(),
+      });
+    print(['', 'Recipe saved:', recipeLines(recipe, options.show), `Store: ${store.path}`].join('\n'));
+  } finally {
+    store.close();
+  }
+}

@@ -1,2 +1,141 @@
-/** Placeholder until the screens land. */
-export async function trial(): Promise<void> { throw new Error('not yet'); }
+import { createMonotonicClock } from '../../adapters/host/create-monotonic-clock.ts';
+import { createSleepWatch } from '../../adapters/host/create-sleep-watch.ts';
+import type { MonotonicClock, ReaderLink } from '../../core/reading/ReaderLink.ts';
+import type { ChannelRole } from '../../core/recording/RecordingEntry.ts';
+import type { Store } from '../../core/store/Store.ts';
+import { parseDuration } from '../../core/units/parse-duration.ts';
+import { identifyCommand, rateCommand, startCommand } from '../../core/wire/protocol/commands.ts';
+import { holdTrial } from '../live/hold-trial.ts';
+import type { LiveTrialOptions } from '../live/live-trial.ts';
+import { OptionError } from '../options/OptionError.ts';
+import { parseCount } from '../options/parse-count.ts';
+import { parseNumber } from '../options/parse-number.ts';
+import { type ConditionOptions, runConditions } from '../options/run-conditions.ts';
+import { parseRoles, type RuleOptions } from '../options/run-rules.ts';
+import { openNamedStore, type StoreOptions } from '../options/with-store.ts';
+import { newAssembly } from './assemblies.ts';
+import { newPress } from './presses.ts';
+
+export interface TrialOptions extends RuleOptions, StoreOptions, ConditionOptions {
+  readonly port?: string;
+  readonly simulated?: boolean;
+  readonly speed: string;
+  readonly assembly?: string;
+  readonly press?: string;
+  readonly runs?: string;
+  readonly baud: string;
+  readonly rate?: string;
+  readonly unit?: 'C' | 'F' | 'K';
+  readonly roles?: string;
+  readonly initials?: string;
+  readonly seconds?: string;
+  readonly plain?: boolean;
+  readonly ascii?: boolean;
+  readonly show: 'F' | 'C';
+  readonly json?: boolean;
+}
+
+export interface TrialReader {
+  readonly link: ReaderLink;
+  /** Stamps readings and marks. */
+  readonly clock: MonotonicClock;
+  readonly watchSleep: LiveTrialOptions['watchSleep'];
+}
+
+const FOUR_CHANNELS: readonly ChannelRole[] = [
+  'bond-line',
+  'bond-line-outer',
+  'upper-platen',
+  'lower-platen',
+];
+
+/** `trial`: a heat-soak trial with a reader at the press, to runs, dwell and a recipe. */
+export async function trial(options: TrialOptions): Promise<void> {
+  const reader = await trialReader(options);
+  const store = await openNamedStore(options);
+  try {
+    const assemblyName = options.assembly ?? (options.simulated ? 'WB-212' : 'unnamed assembly');
+    const pressName = options.press ?? (options.simulated ? 'North' : 'unnamed press');
+    await holdTrial({
+      store,
+      reader,
+      assembly: known(store, 'assembly', assemblyName),
+      press: known(store, 'press', pressName),
+      roles: rolesFor(store, options, pressName),
+      ruleOptions: options,
+      conditions: runConditions(options),
+      statedUnit: options.unit ?? null,
+      initials: options.initials ?? null,
+      portPath: options.port ?? null,
+      endAfterRuns:
+        options.runs === undefined ? null : parseCount(options.runs, '--runs', { least: 1, most: 99 }),
+      endAfterS: options.seconds === undefined ? null : parseDuration(options.seconds, '--seconds'),
+      plain:
+        options.plain === true || options.json === true || !(process.stdout.isTTY && process.stdin.isTTY),
+      ascii: options.ascii === true,
+      show: options.show,
+      json: options.json === true,
+    });
+  } finally {
+    store.close();
+  }
+}
+
+async function trialReader(options: TrialOptions): Promise<TrialReader> {
+  const host = createMonotonicClock();
+  if (options.simulated) {
+    if (options.port !== undefined)
+      throw new OptionError('trial: came both --port and --simulated', 'Give one of the two');
+    const { simulatedTrialReader } = await import('../live/simulated-trial-reader.ts');
+    return simulatedTrialReader({
+      host,
+      speed: parseNumber(options.speed, '--speed', { least: 0.1, most: 1000 }),
+      runs: 5,
+    });
+  }
+  if (options.port === undefined) {
+    throw new OptionError(
+      'trial: no reader named',
+      'Name its port: --port /dev/ttyACM0 (dwellwright readers lists them), or use --simulated',
+      'reader-not-named',
+    );
+  }
+  const { createSerialLink } = await import('../../adapters/serial/create-serial-link.ts');
+  const rate =
+    options.rate === undefined
+      ? []
+      : [rateCommand(parseNumber(options.rate, '--rate', { least: 0.1, most: 1000 }))];
+  const link = createSerialLink({
+    path: options.port,
+    baudRate: parseCount(options.baud, '--baud', { least: 300, most: 4_000_000 }),
+    clock: host,
+    onOpenCommands: [identifyCommand(), ...rate, startCommand()],
+  });
+  return { link, clock: host, watchSleep: (onSlept) => createSleepWatch({ clock: host, onSlept }) };
+}
+
+/** The press or assembly of this name; a new name is added, so that a script can start with it. */
+function known<Kind extends 'press' | 'assembly'>(store: Store, kind: Kind, name: string) {
+  const all: readonly { readonly name: string }[] = kind === 'press' ? store.presses() : store.assemblies();
+  const found = all.find((one) => one.name === name);
+  if (found === undefined) {
+    if (kind === 'press') store.savePress(newPress(name));
+    else store.saveAssembly(newAssembly(name));
+  }
+  return (found ?? (kind === 'press' ? newPress(name) : newAssembly(name))) as Kind extends 'press'
+    ? ReturnType<typeof newPress>
+    : ReturnType<typeof newAssembly>;
+}
+
+/** Option, else what was used last at this press, else channel 1 on the bond line. The choice is remembered. */
+function rolesFor(store: Store, options: TrialOptions, pressName: string): readonly ChannelRole[] {
+  if (options.simulated) return FOUR_CHANNELS;
+  const setting = `roles:${pressName}`;
+  if (options.roles !== undefined) {
+    const roles = parseRoles(options.roles, '--roles');
+    store.saveSetting(setting, roles.join(','));
+    return roles;
+  }
+  const before = store.setting(setting);
+  return before === undefined ? ['bond-line'] : parseRoles(before, 'roles remembered for this press');
+}

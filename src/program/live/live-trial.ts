@@ -1,11 +1,11 @@
 import { createLineSource } from '../../core/reading/create-line-source.ts';
-import type { HostSleep } from '../../core/reading/host-slept-detail.ts';
-import { hostSleptDetail } from '../../core/reading/host-slept-detail.ts';
+import { type HostSleep, hostSleptDetail } from '../../core/reading/host-slept-detail.ts';
 import type { MonotonicClock, ReaderLink } from '../../core/reading/ReaderLink.ts';
 import type { OperatorMark } from '../../core/reading/StreamEvent.ts';
 import type { RecordingEntry, RecordingHead } from '../../core/recording/RecordingEntry.ts';
 import type { RunEvent } from '../../core/run/RunEvent.ts';
 import type { RunRules } from '../../core/run/RunResult.ts';
+import type { TrialScreenEvent } from '../../core/screen/TrialScreenEvent.ts';
 import { createSession } from '../../core/session/create-session.ts';
 import type { SessionState } from '../../core/session/Session.ts';
 import type { RecordingWriter, Store } from '../../core/store/Store.ts';
@@ -14,24 +14,24 @@ import { createReaderDecoder } from '../../core/wire/create-reader-decoder.ts';
 export interface LiveTrialOptions {
   readonly store: Store;
   readonly link: ReaderLink;
+  /** The link's clock; stamps marks too. */
   readonly clock: MonotonicClock;
   readonly head: RecordingHead;
   readonly rules: RunRules;
-  /** Watches for a sleeping host; told to stop at the end. */
-  readonly watchSleep?: (onSlept: (sleep: HostSleep) => void) => { check(): void; stop(): void };
-  /** Called after what is reported is on disk. */
-  readonly onEvents: (events: readonly RunEvent[]) => void;
-  readonly onTrouble: (error: unknown) => void;
+  /** Starts watching for a sleeping host. */
+  readonly watchSleep: (onSlept: (sleep: HostSleep) => void) => { check(): void; stop(): void };
+  /** Hears what happened, after it is on disk. */
+  readonly tell: (event: TrialScreenEvent) => void;
+  /** Hears that the store cannot write; what waits is kept and tried again. */
+  readonly onStoreTrouble: (error: unknown) => void;
 }
 
 export interface LiveTrial {
-  mark(mark: OperatorMark, by: 'key' | 'pedal' | 'command'): void;
+  /** `atUs`: the moment of the key on the link's clock. */
+  mark(mark: OperatorMark, by: 'key' | 'pedal' | 'command', atUs?: number): void;
   readonly state: SessionState;
-  readonly linkState: 'open' | 'lost';
-  /** Host time since the latest reading, s; null before the first. */
-  readonly readingAgeS: number | null;
-  readonly elapsedUs: number;
-  commitDelay: RecordingWriter['commitDelay'];
+  readonly commitDelay: RecordingWriter['commitDelay'];
+  /** Finishes the run under way, closes link and recording. */
   stop(): Promise<void>;
 }
 
@@ -42,47 +42,42 @@ const TELL_EVERY_MS = 100;
  * pipeline reports is told after the entries that caused it are on disk.
  */
 export async function startLiveTrial(options: LiveTrialOptions): Promise<LiveTrial> {
-  const { store, link, clock, head, rules, onEvents, onTrouble } = options;
-  const statedUnit = head.statedUnit;
+  const { store, link, clock, head, rules, tell, onStoreTrouble } = options;
   const session = createSession({
-    decoder: createReaderDecoder(statedUnit === undefined ? {} : { statedUnit }),
+    decoder: createReaderDecoder(head.statedUnit === undefined ? {} : { statedUnit: head.statedUnit }),
     roles: head.roles,
     rules,
   });
   const writer = store.startRecording(head);
   const startUs = clock.nowUs();
-  let untold: RunEvent[] = [];
-  let linkState: 'open' | 'lost' = 'open';
-  let latestArrivedUs: number | null = null;
-  // Live counts: the session keeps them up to date in place.
+  const untold: TrialScreenEvent[] = [];
   const { counts } = session.state;
   let readings = 0;
 
-  const take = (entry: RecordingEntry): void => {
-    writer.append(entry);
-    keep(session.accept(entry));
-    if (counts.readings !== readings) latestArrivedUs = entry.arrivedUs;
-    readings = counts.readings;
-  };
-  const keep = (events: readonly RunEvent[]): void => {
+  const keep = (events: readonly RunEvent[], atUs: number): void => {
     for (const event of events) {
-      untold.push(event);
       if (event.kind === 'run-finished') store.saveRunResult(head.recordingId, event.result);
     }
+    if (events.length === 0 && counts.readings === readings) return;
+    readings = counts.readings;
+    untold.push({ kind: 'session', state: session.state, events, atUs });
   };
-  const tell = (): void => {
+  const take = (entry: RecordingEntry): void => {
+    writer.append(entry);
+    keep(session.accept(entry), entry.arrivedUs + startUs);
+  };
+  const tellAll = (): void => {
     try {
       writer.flush();
     } catch (error) {
-      onTrouble(error);
+      onStoreTrouble(error);
     }
-    const told = untold;
-    untold = [];
-    onEvents(told);
+    for (const event of untold.splice(0)) tell(event);
+    tell({ kind: 'session', state: session.state, events: [], atUs: clock.nowUs() });
   };
 
   const source = createLineSource({ startUs, onEntry: take });
-  const sleepWatch = options.watchSleep?.((sleep) =>
+  const sleepWatch = options.watchSleep((sleep) =>
     take({
       kind: 'host',
       arrivedUs: clock.nowUs() - startUs,
@@ -92,42 +87,35 @@ export async function startLiveTrial(options: LiveTrialOptions): Promise<LiveTri
   );
   await link.open({
     bytes(chunk, arrivedUs) {
-      sleepWatch?.check();
+      sleepWatch.check();
       source.bytes(chunk, arrivedUs);
     },
     lost(arrivedUs, cause) {
-      linkState = 'lost';
       source.lost(arrivedUs, cause);
+      untold.push({ kind: 'link', link: { kind: 'lost', sinceUs: arrivedUs, cause }, atUs: arrivedUs });
     },
     back(arrivedUs) {
-      linkState = 'open';
       source.back(arrivedUs);
+      untold.push({ kind: 'link', link: { kind: 'open' }, atUs: arrivedUs });
     },
   });
-  const teller = setInterval(tell, TELL_EVERY_MS);
+  tell({ kind: 'link', link: { kind: 'open' }, atUs: clock.nowUs() });
+  const teller = setInterval(tellAll, TELL_EVERY_MS);
 
   return {
-    mark: (mark, by) => take({ kind: 'mark', arrivedUs: clock.nowUs() - startUs, by, mark }),
+    mark: (mark, by, atUs = clock.nowUs()) =>
+      take({ kind: 'mark', arrivedUs: Math.max(0, atUs - startUs), by, mark }),
     get state() {
       return session.state;
-    },
-    get linkState() {
-      return linkState;
-    },
-    get readingAgeS() {
-      return latestArrivedUs === null ? null : (clock.nowUs() - startUs - latestArrivedUs) / 1e6;
-    },
-    get elapsedUs() {
-      return clock.nowUs() - startUs;
     },
     commitDelay: () => writer.commitDelay(),
     async stop() {
       clearInterval(teller);
-      sleepWatch?.stop();
+      sleepWatch.stop();
       await link.close();
       source.finish(clock.nowUs());
-      keep(session.finish());
-      tell();
+      keep(session.finish(), clock.nowUs());
+      tellAll();
       writer.close();
     },
   };

@@ -1,0 +1,18 @@
+import type { TrialIntent } from '../../core/screen/TrialIntent.ts';
+import type { TrialScreenEvent } from '../../core/screen/TrialScreenEvent.ts';
+import type { TrialScreenSetup } from '../../core/screen/TrialScreenState.ts';
+
+export interface FrontOptions {
+  readonly setup: TrialScreenSetup;
+  readonly nowUs: () => number;
+  readonly onIntent: (intent: TrialIntent) => void;
+  readonly signal: AbortSignal;
+  readonly ascii: boolean;
+}
+
+/** What a person sees of a live trial: the screen, or plain lines. */
+export interface TrialFront {
+  show(event: TrialScreenEvent): void;
+  /** Resolves when the person leaves, or the signal ends it. */
+  readonly left: Promise<void>;
+}

@@ -1,0 +1,133 @@
+import type { Assembly, Press } from '../../core/press/Press.ts';
+import type { RunConditions } from '../../core/reading/StreamEvent.ts';
+import type { ChannelRole, RecordingHead } from '../../core/recording/RecordingEntry.ts';
+import type { TrialScreenSetup } from '../../core/screen/TrialScreenState.ts';
+import type { Store } from '../../core/store/Store.ts';
+import { VERSION } from '../command-line/version.ts';
+import type { TrialReader } from '../commands/trial.ts';
+import { showTrial } from '../commands/trials.ts';
+import { type RuleOptions, runRules } from '../options/run-rules.ts';
+import { newRecordingId, newTrialId } from '../trials/new-trial-id.ts';
+import { endSignals } from './end-signals.ts';
+import { plainFront } from './plain-front.ts';
+import { runTrial } from './run-trial.ts';
+import type { FrontOptions, TrialFront } from './TrialFront.ts';
+
+export interface HoldTrialOptions {
+  readonly store: Store;
+  readonly reader: TrialReader;
+  readonly assembly: Assembly;
+  readonly press: Press;
+  readonly roles: readonly ChannelRole[];
+  readonly ruleOptions: RuleOptions;
+  readonly conditions: RunConditions;
+  readonly statedUnit: 'C' | 'F' | 'K' | null;
+  readonly initials: string | null;
+  readonly portPath: string | null;
+  readonly endAfterRuns: number | null;
+  readonly endAfterS: number | null;
+  /** Ends the trial when aborted from outside (end of the simulation). */
+  readonly endSignal?: AbortSignal;
+  readonly plain: boolean;
+  readonly ascii: boolean;
+  readonly show: 'F' | 'C';
+  readonly json: boolean;
+}
+
+/** Cautions are acknowledged once a shift: eight hours. Common practice, no source. */
+const SHIFT_MS = 8 * 3600 * 1000;
+const CAUTIONS_SETTING = 'cautions-acknowledged';
+
+/** Holds one trial from the first reading to its printed outcome. Returns the trial's id. */
+export async function holdTrial(options: HoldTrialOptions): Promise<string> {
+  const { store, reader, assembly, press, show, json } = options;
+  const rules = runRules(options.ruleOptions, {
+    targetC: assembly.targetC,
+    holdS: assembly.holdS,
+    platenSetPointC: press.platenSetPointC,
+  });
+  const startedAt = new Date();
+  const trialId = newTrialId(startedAt);
+  const simulated = reader.link.simulated;
+  store.startTrial({
+    trialId,
+    assemblyName: assembly.name,
+    pressName: press.name,
+    startedAt: startedAt.toISOString(),
+    simulated,
+  });
+  const head: RecordingHead & { readonly trialId: string } = {
+    recordingId: newRecordingId(),
+    madeAt: startedAt.toISOString(),
+    program: `Dwellwright ${VERSION}`,
+    roles: options.roles,
+    simulated,
+    pressName: press.name,
+    assemblyName: assembly.name,
+    trialId,
+    targetC: rules.targetC,
+    holdS: rules.holdS,
+    further: {},
+    ...(rules.platenSetPointC === null ? {} : { platenSetPointC: rules.platenSetPointC }),
+    ...(options.initials === null ? {} : { operatorInitials: options.initials }),
+    ...(options.portPath === null ? {} : { portPath: options.portPath }),
+    ...(options.statedUnit === null ? {} : { statedUnit: options.statedUnit }),
+  };
+  const setup: TrialScreenSetup = {
+    assemblyName: assembly.name,
+    pressName: press.name,
+    roles: options.roles,
+    rules,
+    simulated,
+    readerName: reader.link.name,
+    storePath: store.path,
+    unit: show,
+    marginS: 0,
+    timerStepS: press.timerStepS,
+    timerOffsetS: press.timerOffsetS,
+    cautionsAcknowledged: acknowledged(store, startedAt),
+  };
+  const { controller, off } = endSignals();
+  options.endSignal?.addEventListener('abort', () => controller.abort(), { once: true });
+  const timer =
+    options.endAfterS === null ? undefined : setTimeout(() => controller.abort(), options.endAfterS * 1000);
+  const makeFront = options.plain ? plainMaker(options) : (await import('./screen-front.ts')).screenFront;
+  try {
+    await runTrial({
+      store,
+      link: reader.link,
+      clock: reader.clock,
+      head,
+      rules,
+      conditions: options.conditions,
+      endAfterRuns: options.endAfterRuns,
+      controller,
+      watchSleep: reader.watchSleep,
+      cautionsSetting: CAUTIONS_SETTING,
+      makeFront: (onIntent) =>
+        makeFront({
+          setup,
+          nowUs: () => reader.clock.nowUs(),
+          onIntent,
+          signal: controller.signal,
+          ascii: options.ascii,
+        }),
+    });
+  } finally {
+    clearTimeout(timer);
+    off();
+  }
+  showTrial(store, trialId, { show, json });
+  return trialId;
+}
+
+/** With `--json` standard output belongs to the result: progress goes to standard error. */
+function plainMaker({ json }: HoldTrialOptions): (options: FrontOptions) => TrialFront {
+  const stream = json ? process.stderr : process.stdout;
+  return (options) => plainFront(options, (line) => stream.write(`${line}\n`));
+}
+
+function acknowledged(store: Store, now: Date): boolean {
+  const before = store.setting(CAUTIONS_SETTING);
+  return before !== undefined && now.getTime() - Date.parse(before) < SHIFT_MS;
+}

@@ -1,0 +1,19 @@
+import { createPlainProgress } from '../../core/screen/plain-progress.ts';
+import type { FrontOptions, TrialFront } from './TrialFront.ts';
+
+/** The live trial as plain lines, for a pipe or a script. */
+export function plainFront(
+  { setup, signal }: Pick<FrontOptions, 'setup' | 'signal'>,
+  write: (line: string) => void,
+): TrialFront {
+  const progress = createPlainProgress(setup);
+  return {
+    show(event) {
+      for (const line of progress.lines(event)) write(line);
+    },
+    left: new Promise((resolve) => {
+      if (signal.aborted) resolve();
+      signal.addEventListener('abort', () => resolve(), { once: true });
+    }),
+  };
+}

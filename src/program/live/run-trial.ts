@@ -1,0 +1,136 @@
+import { statfs } from 'node:fs/promises';
+import { dirname } from 'node:path';
+import { DwellwrightError } from '../../core/DwellwrightError.ts';
+import type { MonotonicClock, ReaderLink } from '../../core/reading/ReaderLink.ts';
+import type { RunConditions } from '../../core/reading/StreamEvent.ts';
+import type { RecordingHead } from '../../core/recording/RecordingEntry.ts';
+import type { RunRules } from '../../core/run/RunResult.ts';
+import type { TrialIntent } from '../../core/screen/TrialIntent.ts';
+import type { TrialScreenEvent } from '../../core/screen/TrialScreenEvent.ts';
+import type { Store } from '../../core/store/Store.ts';
+import { trialStatistics } from '../../core/trial/trial-statistics.ts';
+import { acceptStored } from '../trials/accept-stored.ts';
+import { type LiveTrial, type LiveTrialOptions, startLiveTrial } from './live-trial.ts';
+import type { TrialFront } from './TrialFront.ts';
+
+export interface RunTrialOptions {
+  readonly store: Store;
+  readonly link: ReaderLink;
+  readonly clock: MonotonicClock;
+  readonly head: RecordingHead & { readonly trialId: string };
+  readonly rules: RunRules;
+  readonly conditions: RunConditions;
+  /** Ends the trial by itself once so many runs are finished; null: the person ends it. */
+  readonly endAfterRuns: number | null;
+  readonly controller: AbortController;
+  readonly makeFront: (onIntent: (intent: TrialIntent) => void) => TrialFront;
+  readonly cautionsSetting: string;
+  readonly watchSleep: LiveTrialOptions['watchSleep'];
+}
+
+const STATUS_EVERY_MS = 1000;
+
+/** Runs a live trial to its end: everything is in the store when it resolves. */
+export async function runTrial(options: RunTrialOptions): Promise<void> {
+  const { store, link, clock, head, rules, conditions, endAfterRuns, controller } = options;
+  let live: LiveTrial | null = null;
+  let trouble: string | null = null;
+  const front = options.makeFront((intent) => obey(intent));
+
+  const standing = (): void => {
+    const runs = store.trialRuns(head.trialId);
+    front.show({
+      kind: 'standing',
+      standing: { runs, statistics: trialStatistics(runs) },
+      atUs: clock.nowUs(),
+    });
+    if (endAfterRuns !== null && runs.length >= endAfterRuns) controller.abort();
+  };
+  const notice = (text: string, tone: 'quiet' | 'good' | 'caution'): void =>
+    front.show({ kind: 'notice', text, tone, atUs: clock.nowUs() });
+
+  function obey(intent: TrialIntent): void {
+    try {
+      if (intent.kind === 'mark') live?.mark(intent.mark, 'key', intent.atUs);
+      else if (intent.kind === 'decide-run') decide(intent);
+      else if (intent.kind === 'accept-recipe') {
+        const reason = intent.ruleReason === null ? {} : { reason: intent.ruleReason };
+        const recipe = acceptStored(store, head.trialId, {
+          ...intent,
+          ...reason,
+          acceptedAt: new Date().toISOString(),
+        });
+        notice(
+          `Recipe accepted: ${recipe.assemblyName} on ${recipe.pressName}, version ${recipe.version}, dwell ${recipe.dwellS} s`,
+          'good',
+        );
+      } else if (intent.kind === 'cautions-acknowledged')
+        store.saveSetting(options.cautionsSetting, new Date().toISOString());
+      else if (intent.kind === 'unit') store.saveSetting('unit', intent.unit);
+    } catch (error) {
+      if (!(error instanceof DwellwrightError)) throw error;
+      notice(error.message, 'caution');
+    }
+  }
+
+  function decide(intent: Extract<TrialIntent, { kind: 'decide-run' }>): void {
+    const run = store.trialRuns(head.trialId)[intent.run];
+    if (run === undefined) return;
+    const { recordingId, result } = run;
+    store.decideRun({
+      recordingId,
+      runNumber: result.runNumber,
+      kind: intent.decision,
+      reason: intent.reason,
+      decidedAt: new Date().toISOString(),
+    });
+    standing();
+  }
+
+  const tell = (event: TrialScreenEvent): void => {
+    front.show(event);
+    if (event.kind === 'session' && event.events.some((one) => one.kind === 'run-finished')) standing();
+    if (event.kind === 'session' && event.state.refusal !== null && event.state.counts.readings === 0)
+      controller.abort();
+  };
+  const status = async (): Promise<void> => {
+    const freeBytes = await statfs(dirname(store.path)).then(
+      ({ bavail, bsize }) => bavail * bsize,
+      () => null,
+    );
+    const delay = live?.commitDelay();
+    front.show({
+      kind: 'store',
+      store: { p99Ms: delay === undefined || delay.commits === 0 ? null : delay.p99Ms, freeBytes, trouble },
+      atUs: clock.nowUs(),
+    });
+  };
+
+  try {
+    live = await startLiveTrial({
+      store,
+      link,
+      clock,
+      head,
+      rules,
+      watchSleep: options.watchSleep,
+      tell,
+      onStoreTrouble: (error) => {
+        trouble = error instanceof Error ? error.message : String(error);
+      },
+    });
+  } catch (error) {
+    controller.abort();
+    await front.left;
+    throw error;
+  }
+  live.mark({ kind: 'conditions', conditions }, 'command');
+  const statusTimer = setInterval(() => void status(), STATUS_EVERY_MS);
+  try {
+    await front.left;
+  } finally {
+    clearInterval(statusTimer);
+    await live.stop();
+    store.closeTrial(head.trialId, new Date().toISOString());
+  }
+}
