@@ -74,6 +74,26 @@ test('six programs that make the same new store at the same moment all succeed',
   expect(openedStore({ path }).recordingIds().toSorted()).toEqual(['a', 'b', 'c', 'd', 'e', 'f']);
 });
 
+test('while another program is making the store (it holds the empty file for 0.3 s), opening waits for it', async () => {
+  const path = join(temporaryFolder(), 'store.db');
+  const hold = `
+    const database = new (require('better-sqlite3'))(${JSON.stringify(path)});
+    database.exec('BEGIN IMMEDIATE');
+    console.log('held');
+    setTimeout(() => database.close(), 300);`;
+  const child = spawn(process.execPath, ['-e', hold], {
+    env: program.env,
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  const ended = once(child, 'close');
+  await once(child.stdout, 'data');
+  const before = performance.now();
+  const store = openedStore({ path });
+  expect(performance.now() - before).toBeGreaterThan(200);
+  expect(store.durability.journalMode).toBe('wal');
+  await ended;
+});
+
 test('when the disk takes no more (a file size limit), it is told by code, and all that was flushed is there', async ({
   skip,
 }) => {
