@@ -1,4 +1,5 @@
 import { StatisticsError } from './StatisticsError.ts';
+import { smallestCount } from './smallest-count.ts';
 import { studentTQuantile } from './student-t-quantile.ts';
 
 /** Beyond this many values the answer is "too many to say". */
@@ -23,9 +24,9 @@ export function moreValuesForWidth(input: {
       'Give a wanted half-width above 0',
     );
   }
-  for (let n = values; n <= MOST_VALUES; n += 1) {
-    const halfWidth = (studentTQuantile((1 + confidence) / 2, n - 1) * sd) / Math.sqrt(n);
-    if (halfWidth <= wantedHalfWidth) return n - values;
-  }
-  return null;
+  if (values > MOST_VALUES) return null;
+  const enough = smallestCount(values, MOST_VALUES, (n) => {
+    return (studentTQuantile((1 + confidence) / 2, n - 1) * sd) / Math.sqrt(n) <= wantedHalfWidth;
+  });
+  return enough === null ? null : enough - values;
 }
