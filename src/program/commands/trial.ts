@@ -40,6 +40,8 @@ export interface TrialReader {
   /** Stamps readings and marks. */
   readonly clock: MonotonicClock;
   readonly watchSleep: LiveTrialOptions['watchSleep'];
+  /** 1 except for a simulation. */
+  readonly speed: number;
 }
 
 const FOUR_CHANNELS: readonly ChannelRole[] = [
@@ -111,7 +113,7 @@ async function trialReader(options: TrialOptions): Promise<TrialReader> {
     clock: host,
     onOpenCommands: [identifyCommand(), ...rate, startCommand()],
   });
-  return { link, clock: host, watchSleep: (onSlept) => createSleepWatch({ clock: host, onSlept }) };
+  return { link, clock: host, speed: 1, watchSleep: (onSlept) => createSleepWatch({ clock: host, onSlept }) };
 }
 
 /** The press or assembly of this name; a new name is added, so that a script can start with it. */

@@ -103,6 +103,7 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
       endAfterRuns: options.endAfterRuns,
       controller,
       watchSleep: reader.watchSleep,
+      speed: reader.speed,
       cautionsSetting: CAUTIONS_SETTING,
       makeFront: (onIntent) =>
         makeFront({

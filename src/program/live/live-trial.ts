@@ -18,6 +18,8 @@ export interface LiveTrialOptions {
   readonly clock: MonotonicClock;
   readonly head: RecordingHead;
   readonly rules: RunRules;
+  /** Of the link's clock against the host's; only a simulation runs faster. */
+  readonly speed?: number;
   /** Starts watching for a sleeping host. */
   readonly watchSleep: (onSlept: (sleep: HostSleep) => void) => { check(): void; stop(): void };
   /** Hears what happened, after it is on disk. */
@@ -35,6 +37,7 @@ export interface LiveTrial {
   stop(): Promise<void>;
 }
 
+/** Longest time from arrival to disk and screen, ms of the link's clock. */
 const TELL_EVERY_MS = 100;
 
 /**
@@ -100,7 +103,7 @@ export async function startLiveTrial(options: LiveTrialOptions): Promise<LiveTri
     },
   });
   tell({ kind: 'link', link: { kind: 'open' }, atUs: clock.nowUs() });
-  const teller = setInterval(tellAll, TELL_EVERY_MS);
+  const teller = setInterval(tellAll, Math.max(5, TELL_EVERY_MS / (options.speed ?? 1)));
 
   return {
     mark: (mark, by, atUs = clock.nowUs()) =>

@@ -26,6 +26,7 @@ export interface RunTrialOptions {
   readonly makeFront: (onIntent: (intent: TrialIntent) => void) => TrialFront;
   readonly cautionsSetting: string;
   readonly watchSleep: LiveTrialOptions['watchSleep'];
+  readonly speed: number;
 }
 
 const STATUS_EVERY_MS = 1000;
@@ -114,6 +115,7 @@ export async function runTrial(options: RunTrialOptions): Promise<void> {
       head,
       rules,
       watchSleep: options.watchSleep,
+      speed: options.speed,
       tell,
       onStoreTrouble: (error) => {
         trouble = error instanceof Error ? error.message : String(error);

@@ -19,5 +19,10 @@ export function simulatedTrialReader({ host, speed, runs, onFinished }: Simulate
     ...(onFinished === undefined ? {} : { onFinished }),
   });
   // Time of the simulation never sleeps.
-  return { link, clock: link.clock, watchSleep: () => ({ check: () => undefined, stop: () => undefined }) };
+  return {
+    link,
+    clock: link.clock,
+    speed: typeof speed === 'number' ? speed : 1,
+    watchSleep: () => ({ check: () => undefined, stop: () => undefined }),
+  };
 }
