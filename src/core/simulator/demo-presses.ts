@@ -4,15 +4,15 @@ import type { SimulatedPressSetup } from './Scenario.ts';
 /** 450 °F. */
 export const PLATEN_SET_POINT_C = 232.22;
 
-/** Steel platen 300 mm square, about 45 mm thick, with rod heaters. Invented. */
+/** Steel platen 300 mm square, about 32 mm thick, with rod heaters. Invented. */
 const PLATEN: PlatenSetup = {
   setPointC: PLATEN_SET_POINT_C,
-  heatCapacityJPerK: 15_500,
-  heaterW: 3_200,
+  heatCapacityJPerK: 11_000,
+  heaterW: 2_400,
   lossWPerK: 3,
   cycleS: 4,
-  gainPerC: 0.2,
-  resetS: 90,
+  gainPerC: 0.1,
+  resetS: 150,
   offsetC: 0,
 };
 
@@ -21,7 +21,7 @@ export const NORTH: SimulatedPressSetup = Object.freeze({
   name: 'North',
   upper: PLATEN,
   lower: PLATEN,
-  lowerContactM2KPerW: 1.29e-3,
+  lowerContactM2KPerW: 1.272e-3,
   upperContactM2KPerW: 1.2e-3,
 });
 
@@ -30,6 +30,6 @@ export const SOUTH: SimulatedPressSetup = Object.freeze({
   name: 'South',
   upper: PLATEN,
   lower: { ...PLATEN, offsetC: -3, cycleS: 5 },
-  lowerContactM2KPerW: 1.29e-3,
+  lowerContactM2KPerW: 1.272e-3,
   upperContactM2KPerW: 1.2e-3,
 });

@@ -69,7 +69,7 @@ function goodRun(trial: Trial, run: number): ShippedScenario {
       ? { closedDelayS: null, openedDelayS: null }
       : { closedDelayS: 0.08 + 0.12 * random.uniform(), openedDelayS: 0.1 + 0.2 * random.uniform() },
   };
-  return { fileName: `${name}.txt`, scenario, expected: { verdict: 'good', reasonCodes: [] } };
+  return { fileName: `${name}.dwell.txt`, scenario, expected: { verdict: 'good', reasonCodes: [] } };
 }
 
 /** Five good runs each of both assemblies on both presses. */

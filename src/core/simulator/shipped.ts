@@ -31,5 +31,5 @@ export function shipped(variation: ShippedVariation): ShippedScenario {
     failure,
     ...change,
   };
-  return { fileName: `${name}.txt`, scenario, expected: { verdict, reasonCodes } };
+  return { fileName: `${name}.dwell.txt`, scenario, expected: { verdict, reasonCodes } };
 }

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { SHIPPED_SCENARIOS } from '../../../src/core/simulator/shipped-scenarios.ts';
 import { simulateRun } from '../../../src/core/simulator/simulate-run.ts';
 
-const good = SHIPPED_SCENARIOS.filter(({ fileName }) => /-run-\d\.txt$/.test(fileName));
+const good = SHIPPED_SCENARIOS.filter(({ fileName }) => /-run-\d\.dwell\.txt$/.test(fileName));
 
 function soaks(part: string): readonly number[] {
   return good

@@ -66,7 +66,7 @@ describe('simulateRecording', () => {
     const { closings } = simulateRun(DEMO_SCENARIO);
     expect(head.truth!.bondLineCrossingS! - head.truth!.pressClosedS!).toBeCloseTo(
       closings[0]!.bondLineCrossingS! - closings[0]!.pressClosedS,
-      6,
+      5,
     );
   });
 
