@@ -60,7 +60,7 @@ export function createRecordingParser(createHasher: CreateHasher = createSha256H
     } else {
       const closing = CLOSING.exec(line);
       if (closing !== null) return takeClosing(closing);
-      const entry = parseEntry(line);
+      const entry = line.length > LONGEST_LINE ? null : parseEntry(line);
       if (entry === null) {
         soundness = { kind: 'broken', lineNumber, text: line.slice(0, 200) };
         return;

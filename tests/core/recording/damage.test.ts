@@ -140,11 +140,15 @@ describe('a broken line ends what is used, and its number and text are told', ()
   });
 });
 
-test('a line of 2 MB is broken, not held in memory for ever', () => {
-  const parser = createRecordingParser();
-  parser.accept(text.slice(0, closingStart));
-  for (let piece = 0; piece < 40; piece += 1) parser.accept('x'.repeat(65_536));
-  expect(parser.finish()).toMatchObject({ kind: 'broken' });
+test('a line of 2 MB is broken whether it comes in pieces or at once, and not held in memory for ever', () => {
+  const long = `13.000000 line ${'x'.repeat(2 << 20)}\n`;
+  const inPieces = createRecordingParser();
+  inPieces.accept(text.slice(0, closingStart));
+  for (let from = 0; from < long.length; from += 65_536) inPieces.accept(long.slice(from, from + 65_536));
+  const atOnce = createRecordingParser();
+  atOnce.accept(text.slice(0, closingStart) + long);
+  expect(inPieces.finish()).toMatchObject({ kind: 'broken' });
+  expect(inPieces.finish()).toEqual(atOnce.finish());
 });
 
 describe('a head that may not be so is refused by the key', () => {
