@@ -1,4 +1,4 @@
-import { tickUsInHeading } from '../wire/plain/heading-words.ts';
+import { headingMeaning, tickUsInHeading } from '../wire/plain/heading-words.ts';
 import {
   type TemperatureUnit,
   temperatureUnitInHeading,
@@ -33,6 +33,13 @@ function isUnitRow(cells: readonly string[]): boolean {
   return cells.some((cell) => cell !== '') && cells.every((cell) => UNIT_CELL.test(cell));
 }
 
+function tellsAnything(cells: readonly string[]): boolean {
+  return (
+    isUnitRow(cells) ||
+    cells.some((cell) => headingMeaning(cell) !== 'unknown' || temperatureUnitInHeading(cell))
+  );
+}
+
 /** Joins the heading lines above the first row of values, read upwards: units under names, names over several lines. */
 export function findHeadings(table: LoggerTable): LoggerHeadings {
   const rows: (readonly string[])[] = [];
@@ -40,6 +47,8 @@ export function findHeadings(table: LoggerTable): LoggerHeadings {
     const cells = table.lines[at] ?? [];
     if (cells.length === 0 && rows.length === 0) continue;
     if (!isHeadingRow(cells, table)) break;
+    // A garbled row between heading and values: only the row above tells anything.
+    if (rows.length === 0 && !tellsAnything(cells) && tellsAnything(table.lines[at - 1] ?? [])) continue;
     // Above a row of names only a row that is no preamble belongs: it must fill most columns.
     const onlyUnitsSoFar = rows.every(isUnitRow);
     if (!onlyUnitsSoFar && cells.filter((cell) => cell !== '').length < table.columnCount - 1) break;

@@ -32,6 +32,7 @@ export function findTime(
   const { names } = headings;
   if (options.intervalS !== undefined) return fromInterval(options);
   if (options.timeColumn === undefined) {
+    if (splitClock(names)) return noTime(names);
     const column = likeliest(headings, profiles);
     return column === undefined ? noTime(names) : fromColumn(column, headings, profiles, options);
   }
@@ -61,6 +62,12 @@ function fromInterval(options: LoggerFileOptions): FoundTime | LoggerFileProblem
     time: { kind: 'interval', intervalUs: intervalS * 1e6 },
     words: `no time column used, rows ${intervalS} s apart as stated by you`,
   };
+}
+
+/** Hours, minutes and seconds in columns of their own: the seconds alone are no time of a row. */
+function splitClock(names: readonly (string | null)[]): boolean {
+  const has = (pattern: RegExp) => names.some((name) => name !== null && pattern.test(name.trim()));
+  return has(/^(?:min|minutes?|mm)$/i) && has(/^(?:s|sec|seconds?|ss)$/i);
 }
 
 function likeliest(

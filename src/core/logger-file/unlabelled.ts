@@ -1,4 +1,5 @@
-const LABEL = /(^|[\s,;|])([A-Za-z_][\w .#]{0,30}?) ?[:=] ?(?=[-+.\d]|nan\b|null\b|open\b|err)/gi;
+const LABEL =
+  /(^|[\s,;|])((?!(?:deg )?[CFK] )[A-Za-z_][\w .#]{0,30}?) ?[:=] ?(?=[-+.\d]|nan\b|null\b|open\b|err)/gi;
 
 /** No row that names its values is longer; a longer line is left as it is. */
 const LONGEST = 2000;

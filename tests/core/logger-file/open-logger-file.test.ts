@@ -211,6 +211,77 @@ const CASES: readonly Case[] = [
     [0, 0.9, 1.8],
     [20, 21, 22],
   ],
+  [
+    'rows that name their values',
+    '10:00:00 T1=21.5 C T2=22.0 C\n10:00:01 T1=21.6 C T2=22.0 C\n10:00:02 T1=OPEN T2=22.0 C\n',
+    { temperatureColumns: ['T1'] },
+    [0, 1, 2],
+    [21.5, 21.6, 'open-circuit'],
+  ],
+  ['rows as JSON', '{"t":0.0,"temp":20.5}\n{"t":0.5,"temp":20.6}\n', { unit: 'C' }, [0, 0.5], [20.5, 20.6]],
+  [
+    'stamps in brackets',
+    '[2024-05-01 10:00:00.125] 212.0 F\n[2024-05-01 10:00:00.625] 392.0 F\n',
+    {},
+    [0, 0.5],
+    [100, 200],
+  ],
+  [
+    'minutes and seconds with a fraction',
+    'Elapsed,Temp (C)\n59:59.5,20\n60:00.0,21\n',
+    {},
+    [0, 0.5],
+    [20, 21],
+  ],
+  [
+    'hours and minutes as stated',
+    'Time,Temp (C)\n10:00,20\n10:01,21\n',
+    { timeUnit: 'h' },
+    [0, 60],
+    [20, 21],
+  ],
+  [
+    'minutes and seconds as stated',
+    'Time,Temp (C)\n10:00,20\n10:01,21\n',
+    { timeUnit: 'min' },
+    [0, 1],
+    [20, 21],
+  ],
+  [
+    'days as spreadsheets count them, half a day apart',
+    'Date,Temp (C)\n45413.0000,20\n45413.5000,21\n',
+    {},
+    [0, 43_200],
+    [20, 21],
+  ],
+  [
+    'a heading of several words above columns of spaces',
+    'Time (s)   Bond line (C)   Air (C)\n0.0   20.5   23.0\n0.5   20.6   23.0\n',
+    {},
+    [0, 0.5],
+    [20.5, 20.6],
+  ],
+  [
+    'a unit column behind each channel',
+    'Time (s),CH1,Unit,CH2,Unit\n0,212,F,20,C\n1,392,F,20,C\n',
+    { temperatureColumns: ['CH1'] },
+    [0, 1],
+    [100, 200],
+  ],
+  [
+    'the measured one beside a set point',
+    'Time (s),Setpoint (C),Actual (C)\n0,200,20\n1,200,21\n',
+    {},
+    [0, 1],
+    [20, 21],
+  ],
+  [
+    'a garbled row between heading and values',
+    'Time (s),Temp (C)\nxx,yy\n0,20\n1,21\n',
+    {},
+    [0, 1],
+    [20, 21],
+  ],
   ['CR LF', 'Time (s),Temp (C)\r\n0,20\r\n1,21\r\n', {}, [0, 1], [20, 21]],
   ['CR alone', 'Time (s),Temp (C)\r0,20\r1,21\r', {}, [0, 1], [20, 21]],
   ['a byte order mark', '\ufeffTime (s),Temp (C)\n0,20\n1,21\n', {}, [0, 1], [20, 21]],
@@ -272,6 +343,10 @@ describe('rows that share a written time', () => {
     expect(timesS).toEqual([0, 0.25, 0.5, 0.75, 1, 1.25, 1.5, 1.75, 2, 2.25, 2.5, 2.75, 3]);
     expect(layout.timeResolutionS).toBe(1);
     expect(layout.recognised).toContain('4 rows share a time, spread evenly over 1 s');
+  });
+
+  it('leaves times alone where one row of five is written twice', () => {
+    expect(readFile('Time (s),T (C)\n0,20\n1,21\n1,21\n2,22\n3,23\n').timesS).toEqual([0, 1, 1, 2, 3]);
   });
 
   it('states the resolution of stamps of their own: 0.01 s for two decimals of a second', () => {
