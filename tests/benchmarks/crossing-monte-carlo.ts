@@ -54,7 +54,8 @@ export function crossingMonteCarlo(one: CrossingCase, runs: number, seed = 1): C
       const timeS = (i + phase) / rateHz;
       ar = correlation * ar + Math.sqrt(1 - correlation ** 2) * noiseC * random.normal();
       let valueC = heatingAt(heating, timeS) + ar;
-      if (ripple) valueC += ripple.amplitudeC * Math.sin(2 * Math.PI * ripple.frequencyHz * timeS + ripplePhase);
+      if (ripple)
+        valueC += ripple.amplitudeC * Math.sin(2 * Math.PI * ripple.frequencyHz * timeS + ripplePhase);
       if (random.uniform() < spikeShare) valueC += random.uniform() < 0.5 ? 30 : -30;
       if (random.uniform() < lostShare) continue;
       if (gapS > 0 && timeS > gapFromS && timeS < gapFromS + gapS) continue;
@@ -92,7 +93,12 @@ export function crossingMonteCarlo(one: CrossingCase, runs: number, seed = 1): C
 }
 
 /** Cramér–Rao bound of the crossing time for plateau, start and τ free, white noise; 3×3 Fisher matrix by Cramer's rule. */
-export function crossingBound(heating: Heating, targetC: number, timesS: readonly number[], noiseC: number): number {
+export function crossingBound(
+  heating: Heating,
+  targetC: number,
+  timesS: readonly number[],
+  noiseC: number,
+): number {
   const { platenC, startC, timeConstantS: tau, delayS } = heating;
   const f = [0, 0, 0, 0, 0, 0];
   for (const timeS of timesS) {
@@ -129,19 +135,51 @@ export const CROSSING_CASES: readonly CrossingCase[] = [
   { name: '10 Hz, σ 1.0 °C', rateHz: 10, noiseC: 1, stepC: 0.25 },
   { name: '2 Hz, σ 0.25 °C', rateHz: 2, noiseC: 0.25, stepC: 0.25 },
   { name: '1 Hz, σ 0.25 °C', rateHz: 1, noiseC: 0.25, stepC: 0.25 },
-  { name: '10 Hz, σ 0.25 °C, 1 % spikes ±30 °C, 2 % lost', rateHz: 10, noiseC: 0.25, stepC: 0.25, spikeShare: 0.01, lostShare: 0.02 },
-  { name: '10 Hz, σ 1.0 °C, 1 % spikes ±30 °C, 2 % lost', rateHz: 10, noiseC: 1, stepC: 0.25, spikeShare: 0.01, lostShare: 0.02 },
+  {
+    name: '10 Hz, σ 0.25 °C, 1 % spikes ±30 °C, 2 % lost',
+    rateHz: 10,
+    noiseC: 0.25,
+    stepC: 0.25,
+    spikeShare: 0.01,
+    lostShare: 0.02,
+  },
+  {
+    name: '10 Hz, σ 1.0 °C, 1 % spikes ±30 °C, 2 % lost',
+    rateHz: 10,
+    noiseC: 1,
+    stepC: 0.25,
+    spikeShare: 0.01,
+    lostShare: 0.02,
+  },
   { name: '10 Hz, σ 0.25 °C, 3 s gap', rateHz: 10, noiseC: 0.25, stepC: 0.25, gapS: 3 },
   { name: '10 Hz, σ 0.5 °C, AR(1) 0.5', rateHz: 10, noiseC: 0.5, stepC: 0.25, correlation: 0.5 },
   { name: '10 Hz, σ 0.5 °C, AR(1) 0.8', rateHz: 10, noiseC: 0.5, stepC: 0.25, correlation: 0.8 },
   { name: '10 Hz, σ 0.02 °C (under q/4)', rateHz: 10, noiseC: 0.02, stepC: 0.25 },
   { name: '10 Hz, σ 0 °C', rateHz: 10, noiseC: 0, stepC: 0.25 },
   { name: '100 Hz, σ 0.05 °C', rateHz: 100, noiseC: 0.05, stepC: 0.25 },
-  { name: '10 Hz, σ 0.25 °C, ripple 0.5 °C at 0.7 Hz', rateHz: 10, noiseC: 0.25, stepC: 0.25, ripple: { amplitudeC: 0.5, frequencyHz: 0.7 } },
-  { name: '10 Hz, σ 0.25 °C, ripple 0.5 °C at 0.13 Hz', rateHz: 10, noiseC: 0.25, stepC: 0.25, ripple: { amplitudeC: 0.5, frequencyHz: 0.13 } },
+  {
+    name: '10 Hz, σ 0.25 °C, ripple 0.5 °C at 0.7 Hz',
+    rateHz: 10,
+    noiseC: 0.25,
+    stepC: 0.25,
+    ripple: { amplitudeC: 0.5, frequencyHz: 0.7 },
+  },
+  {
+    name: '10 Hz, σ 0.25 °C, ripple 0.5 °C at 0.13 Hz',
+    rateHz: 10,
+    noiseC: 0.25,
+    stepC: 0.25,
+    ripple: { amplitudeC: 0.5, frequencyHz: 0.13 },
+  },
   { name: 'provisional, 10 Hz, σ 0.25 °C', rateHz: 10, noiseC: 0.25, stepC: 0.25, afterS: 1 },
   { name: 'provisional, 10 Hz, σ 1.0 °C', rateHz: 10, noiseC: 1, stepC: 0.25, afterS: 1 },
   { name: 'every 5 s, σ 0.25 °C', rateHz: 0.2, noiseC: 0.25, stepC: 0.1 },
   { name: 'every 10 s, σ 0.25 °C', rateHz: 0.1, noiseC: 0.25, stepC: 0.1 },
-  { name: '2 Hz, τ 5 s', heating: { startC: 24, platenC: 232.2, timeConstantS: 5, delayS: 1 }, rateHz: 2, noiseC: 0.25, stepC: 0.1 },
+  {
+    name: '2 Hz, τ 5 s',
+    heating: { startC: 24, platenC: 232.2, timeConstantS: 5, delayS: 1 },
+    rateHz: 2,
+    noiseC: 0.25,
+    stepC: 0.1,
+  },
 ];

@@ -30,6 +30,6 @@ export function simulatedHead(
       openedS: fromFirstReading(first?.openedS),
       failure: scenario.failure,
     },
-    further: {},
+    further: { 'ambient-c': String(scenario.ambientC) },
   };
 }
