@@ -1,5 +1,11 @@
 import type { LearntLine, PlainColumn, PlainLayout } from './PlainLayout.ts';
-import { countsUp, LEAST_ARRIVAL_SPAN_US, plainColumn, risesEvenly } from './plain-column.ts';
+import {
+  countsUp,
+  LEAST_ARRIVAL_SPAN_US,
+  plainColumn,
+  risesThroughout,
+  tickFromArrivals,
+} from './plain-column.ts';
 import { plainHeading } from './plain-heading.ts';
 import type { TemperatureUnit } from './temperature-unit.ts';
 
@@ -10,10 +16,17 @@ const LEAST_UNNAMED_LINES = 5;
 /** Never waits longer than this for the arrivals to tell a clock's tick. */
 export const MOST_LEARNT_LINES = 300;
 
-function needsArrivals(lines: readonly LearntLine[], named: boolean): boolean {
-  if (named || countsUp(lines, 0) || !risesEvenly(lines, 0)) return false;
+/** An unnamed first column that rises at every line is watched this long: a count by ones, or anything else. */
+const COUNT_LINES = 10;
+const RISING_LINES = 20;
+
+/** Whether a first column that no name explains must be watched longer before it is told from a temperature. */
+function needsMore(lines: readonly LearntLine[], explained: boolean): boolean {
+  if (explained || !risesThroughout(lines, 0)) return false;
+  if (countsUp(lines, 0)) return lines.length < COUNT_LINES;
+  if (tickFromArrivals(lines, 0) !== undefined && tickFromArrivals(lines, 0) !== 1e6) return false;
   const span = (lines.at(-1)?.arrivedUs ?? 0) - (lines[0]?.arrivedUs ?? 0);
-  return span < LEAST_ARRIVAL_SPAN_US && lines.length < MOST_LEARNT_LINES;
+  return lines.length < RISING_LINES || (span < LEAST_ARRIVAL_SPAN_US && lines.length < MOST_LEARNT_LINES);
 }
 
 /**
@@ -31,10 +44,12 @@ export function learnPlainLayout(
   const heading = plainHeading(remarks, first.separator, count);
   const named = count === 1 || first.fields.every((field, at) => field.label ?? heading.names[at]);
   if (!named && lines.length < LEAST_UNNAMED_LINES) return undefined;
+  const [leading] = first.fields;
+  const explained = Boolean(leading?.label ?? heading.names[0] ?? leading?.unit);
   const timed = first.fields.findIndex((field, at) =>
     /time|^t$/i.test(field.label ?? heading.names[at] ?? ''),
   );
-  if (count > 1 && (needsArrivals(lines, named) || (timed >= 0 && lines.length < LEAST_UNNAMED_LINES))) {
+  if (count > 1 && (needsMore(lines, explained) || (timed >= 0 && lines.length < LEAST_UNNAMED_LINES))) {
     return undefined;
   }
   const raw = first.fields.map((_, at) =>

@@ -4,7 +4,6 @@ import { type TemperatureUnit, temperatureUnitInHeading } from './temperature-un
 
 /** Arrival must span this long before a reader's clock can be told from the host's, µs. */
 export const LEAST_ARRIVAL_SPAN_US = 200_000;
-const TICKS_US = [1, 1e3, 1e6];
 
 function numbers(lines: readonly LearntLine[], at: number): readonly number[] {
   return lines.flatMap((line) => {
@@ -17,13 +16,10 @@ function steps(values: readonly number[]): readonly number[] {
   return values.slice(1).map((value, at) => value - (values[at] ?? Number.NaN));
 }
 
-/** Rises at every line, by nearly the same step: a clock or a counter, not a temperature. */
-export function risesEvenly(lines: readonly LearntLine[], at: number): boolean {
+/** Rises at every line: a clock, a counter, or a bond line being heated. */
+export function risesThroughout(lines: readonly LearntLine[], at: number): boolean {
   const values = numbers(lines, at);
-  if (values.length < lines.length || values.length < 3) return false;
-  const rises = steps(values).toSorted((a, b) => a - b);
-  const middle = rises[rises.length >> 1] ?? 0;
-  return (rises[0] ?? 0) > 0 && (rises.at(-1) ?? 0) <= 1.5 * middle && (rises[0] ?? 0) >= 0.5 * middle;
+  return values.length === lines.length && values.length >= 3 && steps(values).every((step) => step > 0);
 }
 
 /** Rises by exactly one at every line. */
@@ -32,13 +28,21 @@ export function countsUp(lines: readonly LearntLine[], at: number): boolean {
   return values.length === lines.length && values.length >= 3 && steps(values).every((step) => step === 1);
 }
 
-/** The tick, of 1 µs, 1 ms and 1 s, with which a column keeps pace with the arrivals (within a factor of 1.5). */
-function tickFromArrivals(lines: readonly LearntLine[], at: number): number | undefined {
+/**
+ * The tick with which a column keeps pace with the arrivals: 1 µs or 1 ms within a factor of 1.5 (no
+ * temperature rises by hundreds a second), 1 s within 10 % and by even steps, since a bond line may rise by 1 °C/s.
+ */
+export function tickFromArrivals(lines: readonly LearntLine[], at: number): number | undefined {
   const values = numbers(lines, at);
   const span = (lines.at(-1)?.arrivedUs ?? 0) - (lines[0]?.arrivedUs ?? 0);
   const rise = (values.at(-1) ?? 0) - (values[0] ?? 0);
   if (values.length < lines.length || span < LEAST_ARRIVAL_SPAN_US || rise <= 0) return undefined;
-  return TICKS_US.find((tick) => Math.abs(Math.log((rise * tick) / span)) < Math.log(1.5));
+  const near = (tick: number, factor: number) => Math.abs(Math.log((rise * tick) / span)) < Math.log(factor);
+  const fine = [1, 1e3].find((tick) => near(tick, 1.5));
+  if (fine) return fine;
+  const mean = rise / (values.length - 1);
+  const even = steps(values).every((step) => Math.abs(step - mean) < 0.1 * mean);
+  return near(1e6, 1.1) && even ? 1e6 : undefined;
 }
 
 /**
@@ -69,7 +73,7 @@ export function plainColumn(
   if (other || meaning === 'other' || meaning === 'date') return { kind: 'other' };
   if (meaning === 'unknown' && !name && at === 0 && (lines[0]?.values.fields.length ?? 0) > 1) {
     if (countsUp(lines, at)) return { kind: 'sequence' };
-    if (risesEvenly(lines, at)) {
+    if (risesThroughout(lines, at)) {
       const tickUs = tickFromArrivals(lines, at);
       return tickUs ? { kind: 'clock', tickUs } : { kind: 'other' };
     }

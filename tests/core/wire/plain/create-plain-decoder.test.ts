@@ -192,10 +192,36 @@ describe('clock and count', () => {
   });
 
   it('takes an unnamed column that rises by one for the sample count', () => {
-    const lines = Array.from({ length: 10 }, (_, at) => `${17 + at} 231.2 75.1`);
+    const lines = Array.from({ length: 12 }, (_, at) => `${17 + at} 231.2 75.1`);
     const { events } = decodeAll(lines, { statedUnit: 'C' });
-    expect(samples(events).at(-1)).toMatchObject({ deviceTimeUs: null, sequence: 26 });
+    expect(samples(events).at(-1)).toMatchObject({ deviceTimeUs: null, sequence: 28 });
     expect(samples(events).map(shown).at(-1)).toEqual([231.2, 75.1]);
+  });
+
+  it('takes an unnamed column in seconds for the clock after 20 lines', () => {
+    const lines = Array.from({ length: 25 }, (_, at) => `${(at / 10).toFixed(1)} 231.2`);
+    const { events } = decodeAll(lines, { statedUnit: 'C' });
+    expect(samples(events).at(-1)).toMatchObject({ deviceTimeUs: 2_400_000 });
+    expect(samples(events).map(shown).at(-1)).toEqual([231.2]);
+  });
+
+  it('never reads a count with a lost line as a temperature', () => {
+    const lines = [
+      17, 18, 20, 21, 22, 24, 25, 26, 27, 28, 30, 31, 32, 33, 34, 35, 36, 37, 39, 40, 41, 42,
+    ].map((count) => `${count} 231.2 75.1`);
+    const { events } = decodeAll(lines, { statedUnit: 'C' });
+    expect(samples(events).map(shown).at(-1)).toEqual([231.2, 75.1]);
+  });
+
+  it('does not take a bond line rising by 1.37 °C each second for a clock', () => {
+    const rise = [0.05, -0.11, 0.2, -0.17, 0.09, -0.3, 0.12, 0.25, -0.21, 0.02];
+    const lines = Array.from(
+      { length: 40 },
+      (_, at) => `${(60 + 1.37 * at + 5 * (rise[at % 10] ?? 0)).toFixed(2)} 231.20`,
+    );
+    const { events } = decodeAll(lines, { statedUnit: 'C', stepUs: 1_000_000 });
+    expect(samples(events).at(-1)).toMatchObject({ deviceTimeUs: null });
+    expect(samples(events).at(-1)?.channels).toHaveLength(2);
   });
 
   it('says "started" when the boot banner comes again', () => {
