@@ -2,6 +2,7 @@ import { createMonotonicClock } from '../../adapters/host/create-monotonic-clock
 import { recipeLines } from '../../core/text/store-lists-text.ts';
 import { holdTrial } from '../live/hold-trial.ts';
 import { simulatedTrialReader } from '../live/simulated-trial-reader.ts';
+import { waitForDisk } from '../live/wait-for-disk.ts';
 import { parseCount } from '../options/parse-count.ts';
 import { parseNumber } from '../options/parse-number.ts';
 import { openNamedStore, type StoreOptions } from '../options/with-store.ts';
@@ -30,7 +31,7 @@ export async function demo(options: DemoOptions): Promise<void> {
       ? SCREEN_SPEED
       : parseNumber(options.speed, '--speed', { least: 0.1, most: 1000 });
   const ended = new AbortController();
-  const store = await openNamedStore(options);
+  const store = await openNamedStore(options, waitForDisk);
   try {
     store.savePress(DEMO_PRESS);
     store.saveAssembly(DEMO_ASSEMBLY);

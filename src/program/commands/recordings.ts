@@ -1,4 +1,5 @@
 import { writeTextFile } from '../../adapters/files/write-text-file.ts';
+import { neutralise } from '../../core/text/neutralise.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { type StoreOptions, withStore } from '../options/with-store.ts';
 import { print, printJson } from '../output/print.ts';
@@ -27,8 +28,10 @@ export async function recordings(id: string | undefined, options: RecordingsOpti
         all.length === 0
           ? 'No recording yet.'
           : all
-              .map(
-                (one) => `${one.recordingId}  ${one.madeAt}  ${one.assembly ?? '?'} on ${one.press ?? '?'}`,
+              .map((one) =>
+                neutralise(
+                  `${one.recordingId}  ${one.madeAt}  ${one.assembly ?? '?'} on ${one.press ?? '?'}`,
+                ),
               )
               .join('\n'),
       );
@@ -36,7 +39,7 @@ export async function recordings(id: string | undefined, options: RecordingsOpti
     const text = store.recordingText(id);
     if (text === undefined)
       throw new OptionError(
-        `no recording "${id}" in the store`,
+        `no recording "${neutralise(id)}" in the store`,
         'List them: dwellwright recordings',
         'recording-unknown',
       );

@@ -7,6 +7,7 @@ import { parseDuration } from '../../core/units/parse-duration.ts';
 import { identifyCommand, rateCommand, startCommand } from '../../core/wire/protocol/commands.ts';
 import { holdTrial } from '../live/hold-trial.ts';
 import type { LiveTrialOptions } from '../live/live-trial.ts';
+import { waitForDisk } from '../live/wait-for-disk.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { parseCount } from '../options/parse-count.ts';
 import { parseNumber } from '../options/parse-number.ts';
@@ -54,7 +55,7 @@ const FOUR_CHANNELS: readonly ChannelRole[] = [
 /** `trial`: a heat-soak trial with a reader at the press, to runs, dwell and a recipe. */
 export async function trial(options: TrialOptions): Promise<void> {
   const reader = await trialReader(options);
-  const store = await openNamedStore(options);
+  const store = await openNamedStore(options, waitForDisk);
   try {
     const assemblyName = options.assembly ?? (options.simulated ? 'WB-212' : 'unnamed assembly');
     const pressName = options.press ?? (options.simulated ? 'North' : 'unnamed press');

@@ -24,8 +24,8 @@ export interface LiveTrialOptions {
   readonly watchSleep: (onSlept: (sleep: HostSleep) => void) => { check(): void; stop(): void };
   /** Hears what happened, after it is on disk. */
   readonly tell: (event: TrialScreenEvent) => void;
-  /** Hears that the store cannot write; what waits is kept and tried again. */
-  readonly onStoreTrouble: (error: unknown) => void;
+  /** Hears after each commit whether it went well (null) or why not; what waits is kept and tried again. */
+  readonly onCommit: (trouble: unknown) => void;
 }
 
 export interface LiveTrial {
@@ -45,7 +45,7 @@ const TELL_EVERY_MS = 100;
  * pipeline reports is told after the entries that caused it are on disk.
  */
 export async function startLiveTrial(options: LiveTrialOptions): Promise<LiveTrial> {
-  const { store, link, clock, head, rules, tell, onStoreTrouble } = options;
+  const { store, link, clock, head, rules, tell, onCommit } = options;
   const session = createSession({
     decoder: createReaderDecoder(head.statedUnit === undefined ? {} : { statedUnit: head.statedUnit }),
     roles: head.roles,
@@ -72,8 +72,9 @@ export async function startLiveTrial(options: LiveTrialOptions): Promise<LiveTri
   const tellAll = (): void => {
     try {
       writer.flush();
+      onCommit(null);
     } catch (error) {
-      onStoreTrouble(error);
+      onCommit(error);
     }
     for (const event of untold.splice(0)) tell(event);
     tell({ kind: 'session', state: session.state, events: [], atUs: clock.nowUs() });

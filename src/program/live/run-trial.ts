@@ -117,8 +117,8 @@ export async function runTrial(options: RunTrialOptions): Promise<void> {
       watchSleep: options.watchSleep,
       speed: options.speed,
       tell,
-      onStoreTrouble: (error) => {
-        trouble = error instanceof Error ? error.message : String(error);
+      onCommit: (error) => {
+        trouble = error === null ? null : error instanceof Error ? error.message : String(error);
       },
     });
   } catch (error) {

@@ -17,11 +17,17 @@ export async function withStore<Result>(
   }
 }
 
-/** As `withStore`, for a caller that closes the store itself. */
-export async function openNamedStore(options: StoreOptions): Promise<Store> {
+/**
+ * As `withStore`, for a caller that closes the store itself. `onTrouble` hears when what was recorded cannot be put on
+ * disk; it is kept and tried again.
+ */
+export async function openNamedStore(
+  options: StoreOptions,
+  onTrouble?: (error: unknown) => void,
+): Promise<Store> {
   const [{ openStore }, { storePath }] = await Promise.all([
     import('../../adapters/sqlite/open-store.ts'),
     import('./store-path.ts'),
   ]);
-  return openStore({ path: storePath(options) });
+  return openStore({ path: storePath(options), ...(onTrouble === undefined ? {} : { onTrouble }) });
 }
