@@ -3,7 +3,7 @@ import type { SerialPort } from 'serialport';
 import { toSerialPortError } from './SerialPortError.ts';
 
 /** How often an open port is asked whether it is still there, ms. */
-const ASK_EVERY_MS = 200;
+const ASK_EVERY_MS = 100;
 /** A reader that takes no commands must not make a queue: more than this unsent and further ones are dropped. */
 const UNSENT_LIMIT_BYTES = 4096;
 
@@ -23,7 +23,7 @@ export interface OpenPortListener {
  * first new one and send old commands to whatever is plugged in next.
  *
  * Unplugging: an idle port closes by itself; under data flow the library may spin without noticing. So a port
- * is asked for its baud rate every 200 ms and given up when it does not answer. Where the system cannot answer
+ * is asked for its baud rate every 100 ms and given up when it does not answer. Where the system cannot answer
  * (macOS: not implemented by the library) its path is looked up instead; Windows reports a failed read itself.
  * Tried on Linux only, over pseudo-terminals; macOS and Windows rest on the library's source.
  */

@@ -1,40 +1,14 @@
 import type { RecordingEntry } from '../recording/RecordingEntry.ts';
-import type {
-  ContactEvent,
-  LineDecoder,
-  ReaderIdentity,
-  SampleEvent,
-  ThermocoupleType,
-  WireEvent,
-} from '../wire/WireEvent.ts';
+import type { ContactEvent, ReaderIdentity, SampleEvent, WireEvent } from '../wire/WireEvent.ts';
 import { createTimeline } from './create-timeline.ts';
 import { createValueReader } from './create-value-reader.ts';
 import { createWaitingList, edgeTimeUs } from './create-waiting-list.ts';
 import { createWireCounter } from './create-wire-counter.ts';
 import { readHostSleptDetail } from './host-slept-detail.ts';
-import type { ClockComparison, Reading, StreamEvent, WireCounts } from './StreamEvent.ts';
+import type { ReadingAssembler, ReadingAssemblerOptions } from './ReadingAssembler.ts';
+import type { Reading, StreamEvent } from './StreamEvent.ts';
 
 const NOTHING: readonly StreamEvent[] = Object.freeze([]);
-
-export interface ReadingAssembler {
-  /** Next entry of the recording, in order of arrival; returns what it means. Never throws. */
-  accept(entry: RecordingEntry): readonly StreamEvent[];
-  /** No more entries: a link that is still away becomes a gap up to the last entry. */
-  finish(): readonly StreamEvent[];
-  /** Kept up to date in place. */
-  readonly counts: WireCounts;
-  readonly clock: ClockComparison;
-  readonly latestReading: Reading | null;
-  readonly identity: ReaderIdentity | null;
-  readonly refusal: { readonly problem: string; readonly detail: string } | null;
-  readonly recognised: string | null;
-}
-
-export interface ReadingAssemblerOptions {
-  readonly decoder: LineDecoder;
-  /** Types stated by the user, channel 1 first; the reader's own statement goes before. */
-  readonly thermocoupleTypes?: readonly (ThermocoupleType | null)[];
-}
 
 /**
  * Lines, marks and host events of a recording to readings on one continuous time. Lost, repeated and late
