@@ -2,6 +2,8 @@ import { type Level, LevelBlocks } from './LevelBlocks.ts';
 
 /** A drop counts when it happens within this time, s (three levels for slow readers). */
 const WITHIN_S = 30;
+/** Nothing opens that has not risen by this before, °C: a channel that falls from the start has another trouble. */
+const LEAST_RISE_C = 10;
 
 /**
  * Watches the bond line for a steep, sustained fall: at least a tenth of the rise from start to peak, and 5 °C, lost
@@ -13,6 +15,7 @@ export class FallWatch {
   #levels: Level[] = [];
   #lowestC = Number.POSITIVE_INFINITY;
   #peakC = Number.NEGATIVE_INFINITY;
+  #riseC = 0;
   startedS: number | null = null;
   #startedC = 0;
   #hintedS = 0;
@@ -22,7 +25,10 @@ export class FallWatch {
     const level = this.#blocks.add(timeS, temperatureC);
     if (level === null) return false;
     this.#lowestC = Math.min(this.#lowestC, level.levelC);
-    this.#peakC = Math.max(this.#peakC, level.levelC);
+    if (level.levelC > this.#peakC) {
+      this.#peakC = level.levelC;
+      this.#riseC = level.levelC - this.#lowestC;
+    }
     this.#levels.push(level);
     while (this.#levels.length > 4 && this.#levels[0]!.timeS < level.timeS - WITHIN_S) this.#levels.shift();
     if (this.startedS !== null) {
@@ -49,14 +55,14 @@ export class FallWatch {
 
   #look(now: Level): boolean {
     const count = this.#levels.length;
-    if (count < 4) return false;
+    if (count < 4 || this.#riseC < LEAST_RISE_C) return false;
     let highest = 0;
     for (let i = 1; i < count; i++) if (this.#levels[i]!.levelC > this.#levels[highest]!.levelC) highest = i;
     const top = this.#levels[highest]!;
     const [a, b] = [this.#levels[count - 3]!, this.#levels[count - 2]!];
     if (!(now.levelC < b.levelC && b.levelC < a.levelC) || highest > count - 4) return false;
     const dropC = top.levelC - now.levelC;
-    if (dropC < Math.max(5, 0.1 * (top.levelC - this.#lowestC))) return false;
+    if (dropC < Math.max(5, 0.1 * this.#riseC)) return false;
     const steepest = (a.levelC - now.levelC) / (now.timeS - a.timeS);
     let from = count - 2;
     while (from > highest) {

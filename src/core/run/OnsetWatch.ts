@@ -4,6 +4,9 @@ import { median } from './median.ts';
 /** How far back the lowest level is looked for, s. Common practice, no source. */
 const LOOK_BACK_S = 120;
 
+/** No carrier starts colder, °C: such a value is a reversed plug on its way back. Common practice, no source. */
+const COLDEST_START_C = -30;
+
 export interface RiseSeen {
   /** Time of the lowest level before the rise. */
   readonly lowestS: number;
@@ -66,7 +69,7 @@ export class OnsetWatch {
   #rise(now: Level, resolutionC: number): RiseSeen | null {
     const lowest = this.#lowest!;
     const wayC = this.#targetC - lowest.levelC;
-    if (wayC <= 0 || this.#levels.length < 3) return null;
+    if (wayC <= 0 || this.#levels.length < 3 || lowest.levelC < COLDEST_START_C) return null;
     const leastC = Math.max(Math.min(8, Math.max(2, 0.15 * wayC)), 4 * resolutionC);
     if (now.levelC - lowest.levelC < leastC) return null;
     const lastThree = this.#levels.slice(-3).map((level) => level.levelC);

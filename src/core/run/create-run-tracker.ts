@@ -79,7 +79,9 @@ class Tracker implements RunTracker {
   }
 
   finish(): readonly RunEvent[] {
-    if (this.#run !== null) this.#finishRun('end-of-record', this.#latestS);
+    const run = this.#run;
+    if (run !== null && this.#runs > 1 && this.#isHandling(run)) this.#dropRun(this.#latestS);
+    else if (run !== null) this.#finishRun('end-of-record', this.#latestS);
     return this.#take();
   }
 
@@ -137,14 +139,15 @@ class Tracker implements RunTracker {
     if (run.opened !== null && timeS > run.opened.timeS + LIMITS.undoS)
       this.#finishRun('opened', run.opened.timeS);
     else if (!run.marked && run.fall.over) {
-      if (
-        run.provisional === null &&
-        run.marks.option === null &&
-        run.fall.shareOfWay(this.#around.rules.targetC) < 0.25
-      )
-        this.#dropRun(timeS);
+      if (this.#isHandling(run)) this.#dropRun(timeS);
       else this.#finishRun('opened', run.fall.startedS!);
     }
+  }
+
+  /** An unmarked rise that got less than a quarter of the way to the target: a hand at the probe, no run. */
+  #isHandling(run: RunUnderWay): boolean {
+    if (run.marked || run.marks.option !== null || run.provisional !== null) return false;
+    return run.fall.shareOfWay(this.#around.rules.targetC) < 0.25;
   }
 
   #rise(channel: number, rise: RiseSeen): void {

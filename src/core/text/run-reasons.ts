@@ -123,7 +123,7 @@ const SENTENCES: Readonly<Record<RunReasonCode, (f: Figures) => string>> = {
       ? `The reader's clock and this computer's differ by ${f.w('driftPpm')} parts per million.`
       : "The reader's clock and this computer's differ.",
   gap: (f) =>
-    `${f.w('gaps')} gap${f.w('gaps') === '1' ? '' : 's'} in the readings, longest ${f.s('gapS')} (${f.w('cause')}), away from the crossing.`,
+    `Readings are missing away from the crossing: ${f.w('gaps')} gap${f.w('gaps') === '1' ? '' : 's'}, longest ${f.s('gapS')} (${f.w('cause')}).`,
   'reader-restarted': (f) =>
     `The reader restarted ${f.s('fromS')} after closing; ${f.s('gapS')} without readings.`,
   'hold-dipped': (f) =>

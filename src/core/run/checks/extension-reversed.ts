@@ -5,11 +5,11 @@ import type { RunCheck } from './RunCheck.ts';
 const AGREE_AT_REST_C = 4.4;
 
 /**
- * A bond-line channel stands off the others (or off the room) before closing: an extension lead reversed at both ends reads
+ * A bond-line channel stands off the others (or below a measured room) before closing: an extension lead reversed at both ends reads
  * wrong by twice the difference between head and reader temperature, the same at rest as when hot.
  */
 export const extensionReversed: RunCheck = (facts) => {
-  const roomC = facts.channels.find((one) => one.role === 'ambient')?.restC ?? facts.rules.ambientC;
+  const roomC = facts.channels.find((one) => one.role === 'ambient')?.restC ?? null;
   for (const one of facts.bondLine) {
     if (one.restC === null || one.restC > facts.rules.targetC / 2) continue;
     const referenceC = restOfOthers(facts, one) ?? (roomC !== null && one.restC < roomC ? roomC : null);

@@ -1,4 +1,6 @@
 import { LIMITS } from '../limits.ts';
+import type { Gap } from '../RunFacts.ts';
+import type { Crossing } from '../RunResult.ts';
 import type { RunCheck } from './RunCheck.ts';
 
 /**
@@ -9,11 +11,7 @@ export const gapAtCrossing: RunCheck = (facts) => {
   const { crossing, gaps } = facts;
   if (crossing === null) return null;
   const over = gaps.find((gap) => gap.fromS <= crossing.timeS && gap.toS >= crossing.timeS);
-  const near = gaps.find(
-    (gap) =>
-      gap.toS > crossing.timeS - LIMITS.nearCrossingS / 2 &&
-      gap.fromS < crossing.timeS + LIMITS.nearCrossingS / 2,
-  );
+  const near = gaps.find((gap) => nearCrossing(gap, crossing));
   const gap = over ?? near;
   if (gap === undefined) return null;
   const gapS = gap.toS - gap.fromS;
@@ -36,3 +34,11 @@ export const gapAtCrossing: RunCheck = (facts) => {
     };
   return { code: 'gap-near-crossing', severity: 'suspect', facts: figures };
 };
+
+/** True for a gap within half of the window that the final figure rests on. */
+export function nearCrossing(gap: Gap, crossing: Crossing): boolean {
+  return (
+    gap.toS > crossing.timeS - LIMITS.nearCrossingS / 2 &&
+    gap.fromS < crossing.timeS + LIMITS.nearCrossingS / 2
+  );
+}

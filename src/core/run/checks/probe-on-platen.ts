@@ -1,4 +1,5 @@
 import { collectSamples } from '../collect-samples.ts';
+import type { Jump } from '../find-jumps.ts';
 import type { ChannelFacts, RunFacts } from '../RunFacts.ts';
 import { knownPlatens } from './known-platens.ts';
 import type { RunCheck } from './RunCheck.ts';
@@ -24,7 +25,9 @@ export const probeOnPlaten: RunCheck = (facts) => {
         };
     }
     const closedS = facts.pressClosed?.timeS ?? facts.fromS;
-    const touch = one.jumps.find((jump) => jump.stays && jump.stepC >= TOUCH_C && jump.timeS > closedS + 3);
+    const touch = one.jumps.find(
+      (jump) => jump.stays && jump.stepC >= TOUCH_C && jump.timeS > closedS + 3 && !comesBack(one, jump),
+    );
     if (touch === undefined) continue;
     const near = platens !== null && touch.levelC > platens.coldestC - NEAR_PLATEN_C;
     const crossing = facts.crossings.find((each) => each.channel === one.channel + 1)?.crossing ?? null;
@@ -43,6 +46,13 @@ export const probeOnPlaten: RunCheck = (facts) => {
   }
   return null;
 };
+
+/** True where the jump only makes good a drop of like size shortly before: a probe that lost touch and found it again. */
+function comesBack(one: ChannelFacts, jump: Jump): boolean {
+  return one.jumps.some(
+    (drop) => drop.stepC < -0.4 * jump.stepC && drop.timeS < jump.timeS && drop.timeS > jump.timeS - 30,
+  );
+}
 
 /** Seconds from 15 % to 85 % of the way from rest to platen, two readings in a row; null when too coarse or never. */
 function riseTime(facts: RunFacts, one: ChannelFacts, restC: number, platenC: number): number | null {
