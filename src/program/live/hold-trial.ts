@@ -7,6 +7,7 @@ import { VERSION } from '../command-line/version.ts';
 import type { TrialReader } from '../commands/trial.ts';
 import { showTrial } from '../commands/trials.ts';
 import { type RuleOptions, runRules } from '../options/run-rules.ts';
+import { refuseUnreadable } from '../sources/refuse-unreadable.ts';
 import { newRecordingId, newTrialId } from '../trials/new-trial-id.ts';
 import { endSignals } from './end-signals.ts';
 import { plainFront } from './plain-front.ts';
@@ -93,7 +94,7 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
     options.endAfterS === null ? undefined : setTimeout(() => controller.abort(), options.endAfterS * 1000);
   const makeFront = options.plain ? plainMaker(options) : (await import('./screen-front.ts')).screenFront;
   try {
-    await runTrial({
+    const state = await runTrial({
       store,
       link: reader.link,
       clock: reader.clock,
@@ -114,6 +115,7 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
           ascii: options.ascii,
         }),
     });
+    refuseUnreadable(reader.link.name, state);
   } finally {
     clearTimeout(timer);
     off();

@@ -7,6 +7,7 @@ import type { RecordingHead } from '../../core/recording/RecordingEntry.ts';
 import type { RunRules } from '../../core/run/RunResult.ts';
 import type { TrialIntent } from '../../core/screen/TrialIntent.ts';
 import type { TrialScreenEvent } from '../../core/screen/TrialScreenEvent.ts';
+import type { SessionState } from '../../core/session/Session.ts';
 import type { Store } from '../../core/store/Store.ts';
 import { trialStatistics } from '../../core/trial/trial-statistics.ts';
 import { acceptStored } from '../trials/accept-stored.ts';
@@ -31,8 +32,8 @@ export interface RunTrialOptions {
 
 const STATUS_EVERY_MS = 1000;
 
-/** Runs a live trial to its end: everything is in the store when it resolves. */
-export async function runTrial(options: RunTrialOptions): Promise<void> {
+/** Runs a live trial to its end: everything is in the store when it resolves, with the session's last state. */
+export async function runTrial(options: RunTrialOptions): Promise<SessionState> {
   const { store, link, clock, head, rules, conditions, endAfterRuns, controller } = options;
   let live: LiveTrial | null = null;
   let trouble: string | null = null;
@@ -135,4 +136,5 @@ export async function runTrial(options: RunTrialOptions): Promise<void> {
     await live.stop();
     store.closeTrial(head.trialId, new Date().toISOString());
   }
+  return live.state;
 }

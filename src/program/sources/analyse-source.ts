@@ -1,9 +1,8 @@
 import type { RunRules } from '../../core/run/RunResult.ts';
 import { type Analysis, analyseEntries } from '../../core/session/analyse-entries.ts';
 import { withSoundness } from '../../core/session/with-soundness.ts';
-import { neutralise } from '../../core/text/neutralise.ts';
-import { OptionError } from '../options/OptionError.ts';
 import { type RuleOptions, runRules } from '../options/run-rules.ts';
+import { refuseUnreadable } from './refuse-unreadable.ts';
 import type { Source } from './Source.ts';
 
 export interface SourceAnalysis extends Analysis {
@@ -18,16 +17,7 @@ export function analyseSource(source: Source, options: RuleOptions): SourceAnaly
     head === null ? {} : { targetC: head.targetC, holdS: head.holdS, platenSetPointC: head.platenSetPointC },
   );
   const analysis = analyseEntries(source.entries(), { decoder: source.decoder, roles: source.roles, rules });
-  const { refusal, counts } = analysis.state;
-  if (refusal !== null && counts.readings === 0) {
-    throw new OptionError(
-      `${neutralise(source.name)}: the readings cannot be used: ${neutralise(refusal.detail)}`,
-      refusal.problem.startsWith('unit')
-        ? 'Say the unit: --unit C, --unit F or --unit K'
-        : 'See dwellwright replay --help',
-      refusal.problem,
-    );
-  }
+  refuseUnreadable(source.name, analysis.state);
   const soundness = source.soundness();
   return { ...analysis, rules, results: analysis.results.map((result) => withSoundness(result, soundness)) };
 }
