@@ -1,4 +1,5 @@
 import type { DwellRule, TrialStatistics } from '../trial/TrialResult.ts';
+import type { ToleranceWish } from '../trial/tolerance-upper.ts';
 
 /** What a trial proves, for one assembly on one press. A new acceptance makes a new version; none is ever changed. */
 export interface Recipe {
@@ -17,6 +18,8 @@ export interface Recipe {
   readonly rule: DwellRule;
   /** Needed when a less strict rule than the pre-selected one was chosen. */
   readonly ruleReason: string | null;
+  /** What the tolerance rule promised; only with that rule. */
+  readonly tolerance?: ToleranceWish;
   readonly soakS: number;
   readonly holdS: number;
   readonly marginS: number;

@@ -1,5 +1,6 @@
 import { dwell } from '../trial/dwell.ts';
 import type { DwellRule, TrialStatistics } from '../trial/TrialResult.ts';
+import { TOLERANCE_WISH } from '../trial/tolerance-upper.ts';
 import type { Recipe } from './Recipe.ts';
 import { isLessStrict, strictestRule } from './strictest-rule.ts';
 
@@ -32,9 +33,10 @@ export type RecipeOutcome =
  * pre-selected one without a reason, a dwell or peak above what the adhesive allows.
  */
 export function acceptRecipe(wish: RecipeWish): RecipeOutcome {
-  const { timerStepS, peakC, ...stated } = wish;
+  const { timerStepS, peakC, tolerance: wished, ...stated } = wish;
   const { statistics, rule, holdS, marginS } = wish;
-  const outcome = dwell({ statistics, rule, holdS, marginS, timerStepS });
+  const tolerance = rule === 'tolerance' ? { tolerance: wished ?? TOLERANCE_WISH } : {};
+  const outcome = dwell({ statistics, rule, holdS, marginS, timerStepS, ...tolerance });
   const refusals: RecipeRefusal[] = [];
   if (wish.initials.trim() === '') refusals.push({ code: 'initials-missing' });
   if (statistics.fromOnset) refusals.push({ code: 'from-onset' });
@@ -46,7 +48,10 @@ export function acceptRecipe(wish: RecipeWish): RecipeOutcome {
   refusals.push(...ruleRefusals(wish), ...limitRefusals(wish, outcome.dwell.totalS));
   if (refusals.length > 0) return { recipe: null, refusals };
   const { soakS, totalS, provisional } = outcome.dwell;
-  return { recipe: Object.freeze({ ...stated, soakS, dwellS: totalS, provisional }), refusals: [] };
+  return {
+    recipe: Object.freeze({ ...stated, ...tolerance, soakS, dwellS: totalS, provisional }),
+    refusals: [],
+  };
 }
 
 function ruleRefusals({ statistics, rule, ruleReason }: RecipeWish): readonly RecipeRefusal[] {

@@ -11,6 +11,9 @@ export const DWELL_RULE_NAME: Readonly<Record<DwellRule, string>> = {
   tolerance: 'full hold in most cycles',
 };
 
+/** Rounding up by less than this is not counted on: the dwell is spoken of as the rule gives it. */
+const FINE_STEP_S = 1;
+
 export const NO_DWELL: Readonly<Record<NoDwellReason, string>> = {
   'no-counting-run': 'no run counts yet',
   'two-runs-needed': 'not known from one run; make a second one',
@@ -50,7 +53,7 @@ export function timerSentence(
 function dwellWorth(result: Dwell, statistics: TrialStatistics): readonly string[] {
   const worth = result.provisional ? ['provisional, one run only: nothing is known of the spread'] : [];
   if (result.rule === 'next-run' || result.rule === 'tolerance') return worth;
-  if (result.rule === 'mean' && result.marginS === 0) {
+  if (result.rule === 'mean' && result.marginS === 0 && roundingS(result) <= FINE_STEP_S) {
     return [`about half of all cycles hold for less than ${secondsText(result.holdS)}`, ...worth];
   }
   const share = shareOfShortHolds(result, statistics);
@@ -64,8 +67,14 @@ function dwellWorth(result: Dwell, statistics: TrialStatistics): readonly string
 /** Share of cycles whose soak leaves less than the hold, by the spread of the trial; null without a spread. */
 function shareOfShortHolds(result: Dwell, { runs, meanSoakS, sdSoakS }: TrialStatistics): number | null {
   if (meanSoakS === null || sdSoakS === null || sdSoakS === 0) return null;
-  const roomS = result.soakS + result.marginS - meanSoakS;
+  const rounding = roundingS(result) > FINE_STEP_S ? roundingS(result) : 0;
+  const roomS = result.soakS + result.marginS + rounding - meanSoakS;
   return 1 - studentTCdf(roomS / (sdSoakS * Math.sqrt(1 + 1 / runs)), runs - 1);
+}
+
+/** What rounding up to the timer's step added, s. */
+function roundingS({ totalS, soakS, holdS, marginS }: Dwell): number {
+  return totalS - (soakS + holdS + marginS);
 }
 
 /** Shares are rough, so they are said in steps: "1 in 20". */

@@ -20,14 +20,18 @@ export interface CountingRuns {
  * Which runs of a trial enter its mean. A good run counts; a suspect one only when taken in with a reason;
  * an unusable one or one set aside never. Soak times from the onset of the rise lack the heat's delay through
  * the part and are short: they stay out as soon as one marked run counts, and are averaged among themselves
- * only when no marked run does.
+ * only when no marked run does. With `onsetDelayKnown` (from marked runs of the same assembly, see `onsetDelay`)
+ * they may join the marked ones, for then the delay is added to each.
  */
-export function countingRuns(runs: readonly TrialRun[]): CountingRuns {
+export function countingRuns(
+  runs: readonly TrialRun[],
+  { onsetDelayKnown = false }: { readonly onsetDelayKnown?: boolean } = {},
+): CountingRuns {
   const sorted = runs.map((run) => ({ run, why: whyLeftOut(run) }));
   const fit = sorted.filter((one) => one.why === null).map((one) => one.run);
   const marked = fit.filter((run) => !isFromOnset(run));
-  const fromOnset = marked.length === 0 && fit.length > 0;
-  const counting = fromOnset ? fit : marked;
+  const fromOnset = marked.length === 0 && fit.length > 0 && !onsetDelayKnown;
+  const counting = fromOnset || onsetDelayKnown ? fit : marked;
   const leftOut = sorted.flatMap(({ run, why }) => {
     if (counting.includes(run)) return [];
     return [{ run, why: why ?? ('from-onset' as const) }];

@@ -3,7 +3,7 @@ import { moreValuesForWidth } from '../statistics/more-values-for-width.ts';
 import { nextValueUpper } from '../statistics/next-value-upper.ts';
 import { sampleMean } from '../statistics/sample-mean.ts';
 import { sampleSd } from '../statistics/sample-sd.ts';
-import { countingRuns } from './counting-runs.ts';
+import { countingRuns, isFromOnset } from './counting-runs.ts';
 import { partSpreadMissing } from './part-spread-missing.ts';
 import type { TrialRun, TrialStatistics } from './TrialResult.ts';
 
@@ -12,14 +12,21 @@ export const WANTED_HALF_WIDTH_S = 2;
 
 /**
  * Count, mean, spread and bounds of a trial's soak times, all in s, over the runs that count
- * (see `countingRuns`). One run claims no spread: everything that needs two runs is null.
+ * (see `countingRuns`). `onsetDelayS`, where known from marked runs of the same assembly, is added to soak times
+ * from the onset, which may then count beside marked ones. One run claims no spread: everything that needs two runs is null.
  */
 export function trialStatistics(
   runs: readonly TrialRun[],
-  { wantedHalfWidthS = WANTED_HALF_WIDTH_S }: { readonly wantedHalfWidthS?: number } = {},
+  {
+    wantedHalfWidthS = WANTED_HALF_WIDTH_S,
+    onsetDelayS = null,
+  }: { readonly wantedHalfWidthS?: number; readonly onsetDelayS?: number | null } = {},
 ): TrialStatistics {
-  const { counting, fromOnset } = countingRuns(runs);
-  const soakTimesS = counting.flatMap(({ result }) => result.soakTimeS ?? []);
+  const { counting, fromOnset } = countingRuns(runs, { onsetDelayKnown: onsetDelayS !== null });
+  const soakTimesS = counting.flatMap((run) => {
+    const { soakTimeS } = run.result;
+    return soakTimeS === null ? [] : soakTimeS + (isFromOnset(run) ? (onsetDelayS ?? 0) : 0);
+  });
   return Object.freeze({
     runs: soakTimesS.length,
     ...ofOneOrMore(soakTimesS),

@@ -1,4 +1,5 @@
 import { MM_PER_INCH } from './exact-factors.ts';
+import { requireNotNegative } from './require-not-negative.ts';
 import { splitQuantity } from './split-quantity.ts';
 import { UnitError } from './UnitError.ts';
 
@@ -23,9 +24,13 @@ const FRACTION = /^(?:(\d+)[\s-]+)?(\d+)\s*\/\s*(\d+)(.*)$/su;
 
 /**
  * Reads a length with its unit, fractions of an inch included (`9 7/8 in`, `9-7/8"`, `9.875in`, `250,8 mm`),
- * and returns mm. Refuses a missing or unknown unit and a zero under the stroke. Example: '1in' → 25.4.
+ * and returns mm. Refuses a missing or unknown unit, a length below 0 and a zero under the stroke. Example: '1in' → 25.4.
  */
 export function parseLength(text: string, option: string): number {
+  return requireNotNegative(lengthMm(text, option), 'length', { option, given: text });
+}
+
+function lengthMm(text: string, option: string): number {
   const [, whole = '0', above, below, unitText = ''] = FRACTION.exec(text.trim()) ?? [];
   if (above === undefined || below === undefined) {
     const { value, unit } = splitQuantity<keyof typeof MILLIMETRES>(text, option, KIND);

@@ -61,6 +61,14 @@ describe('accepting a recipe', () => {
 
   it('the tolerance rule is stricter and needs none', () => {
     expect(codes({ rule: 'tolerance' })).toEqual([]);
+    // k at n = 3, content 0.9, confidence 0.95: 6.155 (DOT/FAA/AR-03/19): 53.5 + 6.155·0.5 + 120 = 176.58.
+    const wish = { rule: 'tolerance', tolerance: { content: 0.9, confidence: 0.95 } } as const;
+    expect(acceptRecipe({ ...WISH, ...wish }).recipe).toMatchObject({ ...wish, dwellS: 177 });
+    expect(acceptRecipe({ ...WISH, rule: 'tolerance' }).recipe?.tolerance).toEqual({
+      content: 0.95,
+      confidence: 0.95,
+    });
+    expect(acceptRecipe(WISH).recipe).not.toHaveProperty('tolerance');
   });
 
   it('a dwell of 176 s above the highest allowed 175 s is refused by name, one of 176 s is not', () => {

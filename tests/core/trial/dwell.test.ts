@@ -133,6 +133,16 @@ describe('dwell in words', () => {
     );
   });
 
+  // 173.5 s rounded up to 177 s leaves 3.5 s: t = 3.5/(0.5·√(4/3)) = 6.062, ½ − t/(2√(2 + t²)) = 0.01307, 1 in 76.
+  it('a coarse timer step of 3 s is spoken of as the rule, one of 59 s leaves 1 in 76 short', () => {
+    expect(dwellLine({ statistics, holdS: 120, timerStepS: 3 }, 'mean')).toBe(
+      'common mean rule: 174 s; about half of all cycles hold for less than 120 s',
+    );
+    expect(dwellLine({ statistics, holdS: 120, timerStepS: 59 }, 'mean')).toBe(
+      'common mean rule: 177 s; about 1 in 76 of all cycles hold for less than 120 s',
+    );
+  });
+
   it('the tolerance rule says how much it promises', () => {
     expect(
       dwellLine({ statistics, holdS: 120, tolerance: { content: 0.99, confidence: 0.9 } }, 'tolerance'),

@@ -56,6 +56,12 @@ describe('which runs count', () => {
     expect(statistics.fromOnset).toBe(true);
   });
 
+  it('with the delay of 4 s known from marked runs it is added, and they count together', () => {
+    const runs = [trialRun(53), trialRun(54), trialRun(49.5, { by: 'onset', ...suspectFor('from-onset') })];
+    const statistics = trialStatistics(runs, { onsetDelayS: 4 });
+    expect(statistics).toMatchObject({ runs: 3, meanSoakS: 53.5, maxSoakS: 54, fromOnset: false });
+  });
+
   it('an onset run that is suspect for something else too stays out', () => {
     const reasons = [...suspectFor('from-onset').reasons, ...suspectFor('carrier-warm').reasons];
     expect(countingRuns([trialRun(49, { by: 'onset', verdict: 'suspect', reasons })]).leftOut[0]?.why).toBe(

@@ -134,6 +134,7 @@ describe('pressure', () => {
   it('refuses a pressure without a unit and one in inches', () => {
     expect(refusal(() => parsePressure('120', '--gauge')).code).toBe('unit-missing');
     expect(refusal(() => parsePressure('120in', '--gauge')).code).toBe('unit-unknown');
+    expect(refusal(() => parsePressure('-5psi', '--gauge')).code).toBe('value-out-of-range');
   });
 });
 
@@ -160,6 +161,7 @@ describe('length', () => {
     ['9 7/0 in', 'number-unreadable'],
     ['9 875in', 'unit-unknown'],
     ['212 psi', 'unit-unknown'],
+    ['-5in', 'value-out-of-range'],
   ])('"%s" is refused as %s', (text, code) => {
     expect(refusal(() => parseLength(text, '--ring-od')).code).toBe(code);
   });
