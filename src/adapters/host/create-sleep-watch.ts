@@ -1,3 +1,4 @@
+import { uptime } from 'node:os';
 import type { HostSleep } from '../../core/reading/host-slept-detail.ts';
 import type { MonotonicClock } from '../../core/reading/ReaderLink.ts';
 
@@ -11,40 +12,50 @@ export interface SleepWatch {
   stop(): void;
 }
 
-/**
- * Notices that the host slept (lid closed, suspended, or the program stopped). Two signs: a look that comes late by
- * the monotonic clock (it counts sleep on Windows, and a stopped program everywhere), and a wall clock that went
- * on while the monotonic clock stood still (Linux, macOS). A wall clock set forward looks the same as the latter; it is
- * told as a sleep too, which costs a gap and never bridges one. Set back: nothing.
- */
-export function createSleepWatch(options: {
+export interface SleepWatchOptions {
   readonly clock: MonotonicClock;
   /** Wall time, ms. */
   readonly wallClock?: () => number;
+  /** Seconds since the system's start, sleep counted; null where there is none that nobody can set. */
+  readonly uptimeS?: (() => number) | null;
   readonly onSlept: (sleep: HostSleep) => void;
-}): SleepWatch {
+}
+
+/**
+ * Notices that the host slept (lid closed, suspended, or the program stopped). Two signs: a look that comes late by
+ * the monotonic clock (it counts sleep on Windows, and a stopped program everywhere), and a wall clock that went
+ * on while the monotonic clock stood still (Linux, macOS). A wall clock set forward looks like the latter: on Linux the
+ * system's up time, which counts sleep and cannot be set, tells them apart; elsewhere it is told as a sleep,
+ * which costs a gap and never bridges one. A wall clock set back is nothing.
+ */
+export function createSleepWatch(options: SleepWatchOptions): SleepWatch {
   const { clock, wallClock = Date.now, onSlept } = options;
+  const { uptimeS = process.platform === 'linux' ? uptime : null } = options;
+  const uncountedByUptimeS = (): number => (uptimeS === null ? 0 : uptimeS() - clock.nowUs() / 1e6);
   let countedUs = clock.nowUs();
   let wallMs = wallClock();
-  const look = (): void => {
+  let knownS = uncountedByUptimeS();
+
+  const stoodStillS = (byWallS: number): number => {
+    if (byWallS <= LEAST_SLEEP_S) return 0;
+    if (uptimeS === null) return byWallS;
+    const nowS = uncountedByUptimeS();
+    const sinceS = nowS - knownS;
+    knownS = nowS;
+    return sinceS > LEAST_SLEEP_S / 2 ? sinceS : 0;
+  };
+
+  const check = (): void => {
     const nowUs = clock.nowUs();
     const nowMs = wallClock();
     const countedS = (nowUs - countedUs) / 1e6;
-    const uncountedS = (nowMs - wallMs) / 1e3 - countedS;
+    const uncountedS = stoodStillS((nowMs - wallMs) / 1e3 - countedS);
     countedUs = nowUs;
     wallMs = nowMs;
-    const stoodStill = uncountedS > LEAST_SLEEP_S;
-    const late = countedS > LEAST_SLEEP_S + LOOK_EVERY_MS / 1e3;
-    if (!stoodStill && !late) return;
-    onSlept({
-      sleptS: countedS + Math.max(0, stoodStill ? uncountedS : 0),
-      uncountedS: stoodStill ? uncountedS : 0,
-    });
+    if (uncountedS === 0 && countedS <= LEAST_SLEEP_S) return;
+    onSlept({ sleptS: countedS + uncountedS, uncountedS });
   };
-  const timer = setInterval(look, LOOK_EVERY_MS);
+  const timer = setInterval(check, LOOK_EVERY_MS);
   timer.unref();
-  return {
-    check: look,
-    stop: () => clearInterval(timer),
-  };
+  return { check, stop: () => clearInterval(timer) };
 }

@@ -33,8 +33,11 @@ export function createSniffer(options: {
 
   const look = (event: StreamEvent): void => {
     if (event.kind === 'gap') afterGap = true;
-    else if (event.kind === 'trouble' && examples.length < EXAMPLES) examples.push(event.text);
-    else if (event.kind === 'reading') {
+    else if (event.kind === 'trouble') {
+      // Half lines at either end of a connection are as they should be.
+      const half = event.trouble === 'start-unknown' || event.trouble === 'cut-off';
+      if (!half && examples.length < EXAMPLES) examples.push(event.text);
+    } else if (event.kind === 'reading') {
       const { timeS, values } = event.reading;
       const neighbour = latestS !== null && !afterGap;
       if (neighbour) {

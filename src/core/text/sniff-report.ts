@@ -60,20 +60,22 @@ function fineDifferenceText(differenceC: number, unit: TemperatureUnit): string 
 }
 
 function troubleLine({ counts }: SniffReport): string {
-  const all: readonly (readonly [number, string])[] = [
-    [counts.lostSamples, 'lost samples'],
-    [counts.duplicates, 'repeated or late samples'],
-    [counts.badChecksum, 'bad checksums'],
-    [counts.malformed, 'lines with a wrong content'],
-    [counts.garbage, 'lines that say nothing'],
-    [counts.overLong, 'over-long lines'],
-    [counts.cutOff, 'cut-off lines'],
-    [counts.startUnknown, 'lines without their start'],
-    [counts.restarts, 'restarts of the reader'],
-    [counts.unplugs, 'times unplugged'],
-    [counts.gaps, 'gaps'],
+  const all: readonly (readonly [count: number, one: string, several: string])[] = [
+    [counts.lostSamples, 'lost sample', 'lost samples'],
+    [counts.duplicates, 'repeated or late sample', 'repeated or late samples'],
+    [counts.badChecksum, 'bad checksum', 'bad checksums'],
+    [counts.malformed, 'line with a wrong content', 'lines with a wrong content'],
+    [counts.garbage, 'line that says nothing', 'lines that say nothing'],
+    [counts.overLong, 'over-long line', 'over-long lines'],
+    [counts.cutOff, 'cut-off line', 'cut-off lines'],
+    [counts.startUnknown, 'first line that may lack its start', 'first lines that may lack their start'],
+    [counts.restarts, 'restart of the reader', 'restarts of the reader'],
+    [counts.unplugs, 'unplugging', 'unpluggings'],
+    [counts.gaps, 'gap', 'gaps'],
   ];
-  const seen = all.filter(([count]) => count > 0).map(([count, name]) => `${count} ${name}`);
+  const seen = all
+    .filter(([count]) => count > 0)
+    .map(([count, one, several]) => `${count} ${count === 1 ? one : several}`);
   return seen.length === 0 ? 'no trouble on the wire' : `on the wire: ${seen.join(', ')}`;
 }
 

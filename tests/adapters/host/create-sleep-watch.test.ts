@@ -25,6 +25,7 @@ describe('createSleepWatch', () => {
     const watch = createSleepWatch({
       clock: { nowUs: () => nowUs },
       wallClock: () => wallMs,
+      uptimeS: null,
       onSlept: (sleep) => sleeps.push(sleep),
     });
     stop = watch.stop;
@@ -54,6 +55,24 @@ describe('createSleepWatch', () => {
   it('tells nothing when the wall clock is set back an hour', () => {
     pass(0.5, -3600);
     expect(sleeps).toEqual([]);
+  });
+
+  it('tells a sleep from a wall clock set forward an hour, where the system counts its up time', () => {
+    let uptimeS = 100;
+    const told: HostSleep[] = [];
+    const watch = createSleepWatch({
+      clock: { nowUs: () => nowUs },
+      wallClock: () => wallMs,
+      uptimeS: () => uptimeS,
+      onSlept: (sleep) => told.push(sleep),
+    });
+    uptimeS += 0.5;
+    pass(0.5, 3600.5);
+    expect(told).toEqual([]);
+    uptimeS += 60.5;
+    pass(0.5, 60.5);
+    expect(told).toEqual([{ sleptS: expect.closeTo(60.5, 6), uncountedS: expect.closeTo(60, 6) }]);
+    watch.stop();
   });
 
   it('writes a detail that the assembler reads back to the millisecond', () => {
