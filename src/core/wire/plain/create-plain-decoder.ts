@@ -2,17 +2,19 @@ import type { LineDecoder, ReceivedLine, WireEvent, WireTrouble } from '../WireE
 import { createPlainSampler, type PlainSampler } from './create-plain-sampler.ts';
 import { headingMeaning } from './heading-words.ts';
 import { learnPlainLayout, MOST_LEARNT_LINES } from './learn-plain-layout.ts';
+import type { PlainValues } from './PlainField.ts';
 import type { LearntLine, PlainLayout } from './PlainLayout.ts';
 import { plainHeading } from './plain-heading.ts';
 import { plainLayoutInWords } from './plain-layout-in-words.ts';
 import { plainRefusal } from './plain-refusal.ts';
 import { plainValues } from './plain-values.ts';
-import { plainShapeOf, samePlainShape } from './same-plain-shape.ts';
+import { samePlainShape } from './same-plain-shape.ts';
 import type { TemperatureUnit } from './temperature-unit.ts';
 import { textFromBytes } from './text-from-bytes.ts';
 
 /** No reader prints longer lines of values. */
 const LONGEST_LINE = 1000;
+const MOST_SHAPES = 16;
 const KEPT_REMARKS = 40;
 /** So many lines in a row that do not fit, and the layout is learnt anew. */
 const MISFITS_TO_RELEARN = 10;
@@ -33,7 +35,9 @@ export function createPlainDecoder(options: { readonly statedUnit?: TemperatureU
   const refused = new Set<string>();
   const boot = new Set<string>();
   const remarks: string[] = [];
-  let learning: LearntLine[] = [];
+  /** Lines being learnt from, by shape: some readers print a line per value, in turn. */
+  const learning = new Map<string, LearntLine[]>();
+  let others: ReadonlySet<string> = new Set();
   let layout: PlainLayout | null = null;
   let sampler: PlainSampler | null = null;
   let misfits = 0;
@@ -51,12 +55,20 @@ export function createPlainDecoder(options: { readonly statedUnit?: TemperatureU
       remember(text);
       return [{ kind: 'remark', text: line.text }];
     }
-    const [first] = learning;
-    if (first && !samePlainShape(values, plainShapeOf(first.values))) learning = [];
-    learning.push({ arrivedUs: line.arrivedUs, values });
-    if (learning.length > MOST_LEARNT_LINES) learning.shift();
-    layout = learnPlainLayout(learning, remarks, statedUnit) ?? null;
+    const shape = shapeKey(values);
+    const lines = learning.get(shape) ?? [];
+    lines.push({ arrivedUs: line.arrivedUs, values });
+    if (lines.length > MOST_LEARNT_LINES) lines.shift();
+    learning.set(shape, lines);
+    const [oldest] = learning.keys();
+    if (learning.size > MOST_SHAPES && oldest !== undefined) learning.delete(oldest);
+    layout = learnPlainLayout(lines, remarks, statedUnit) ?? null;
     if (!layout) return [{ kind: 'remark', text: line.text }];
+    others = new Set(
+      [...learning].flatMap(([key, seen]) =>
+        key !== shape && seen.length > 1 && isLabelled(seen) ? [key] : [],
+      ),
+    );
     misfits = 0;
     const refusal = plainRefusal(layout, statedUnit);
     if (refusal) {
@@ -65,7 +77,7 @@ export function createPlainDecoder(options: { readonly statedUnit?: TemperatureU
       refused.add(refusal.problem);
       return [refusal];
     }
-    sampler = createPlainSampler(layout, learning);
+    sampler = createPlainSampler(layout, lines);
     const sample = sampler.sample(values);
     return [sampler.identity, ...(sample ? [sample] : [])];
   }
@@ -83,13 +95,14 @@ export function createPlainDecoder(options: { readonly statedUnit?: TemperatureU
     if (misfits >= MISFITS_TO_RELEARN) {
       layout = null;
       sampler = null;
-      learning = [];
+      learning.clear();
     }
     return trouble(line, 'garbage');
   }
 
   function read(line: ReceivedLine, text: string, settled: PlainLayout): readonly WireEvent[] {
     const values = plainValues(text);
+    if (values && others.has(shapeKey(values))) return [{ kind: 'remark', text: line.text }];
     if (!values || !samePlainShape(values, settled)) return misfit(line, text, settled);
     if (!sampler) {
       misfits = 0;
@@ -121,7 +134,8 @@ export function createPlainDecoder(options: { readonly statedUnit?: TemperatureU
       return layout ? read(line, text, layout) : learn(line, text);
     },
     get recognised() {
-      return layout && plainLayoutInWords(layout);
+      if (!layout) return null;
+      return `${plainLayoutInWords(layout)}${others.size > 0 ? ', lines of another kind between them are not used' : ''}`;
     },
     get clockWrapUs() {
       const clock = layout?.columns.find((column) => column.kind === 'clock');
@@ -137,6 +151,15 @@ export function createPlainDecoder(options: { readonly statedUnit?: TemperatureU
 function isHeading(text: string, { separator, columns }: PlainLayout): boolean {
   const { names } = plainHeading([text], separator, columns.length);
   return separator === 'single' ? headingMeaning(text) !== 'unknown' : names.some((name) => name !== null);
+}
+
+/** Lines of one shape share this; the decimal sign is not in it, since whole numbers show none. */
+function shapeKey(values: PlainValues): string {
+  return JSON.stringify([values.separator, values.fields.map((field) => field.label)]);
+}
+
+function isLabelled(lines: readonly LearntLine[]): boolean {
+  return lines.every((line) => line.values.fields.every((field) => field.label !== null));
 }
 
 function trouble(line: ReceivedLine, what: WireTrouble): readonly WireEvent[] {

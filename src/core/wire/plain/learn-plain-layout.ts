@@ -65,7 +65,7 @@ export function learnPlainLayout(
     separator: first.separator,
     decimal: lines.find((line) => line.values.decimal === ',') ? ',' : '.',
     labels: first.fields.map((field) => field.label),
-    columns: shareUnit(onlyFirst(onlyFirst(raw, 'clock'), 'sequence')),
+    columns: onlyStated(statedUnit, shareUnit(onlyFirst(onlyFirst(raw, 'clock'), 'sequence'))),
   };
 }
 
@@ -73,6 +73,17 @@ export function learnPlainLayout(
 function onlyFirst(columns: readonly PlainColumn[], kind: 'clock' | 'sequence'): readonly PlainColumn[] {
   const keep = columns.findIndex((column) => column.kind === kind);
   return columns.map((column, at) => (column.kind === kind && at !== keep ? { kind: 'other' } : column));
+}
+
+/** Where the reader prints each temperature in two units, the stated one is taken and the other left. */
+function onlyStated(unit: TemperatureUnit | null, columns: readonly PlainColumn[]): readonly PlainColumn[] {
+  const both = columns.some((column) => column.kind === 'temperature' && column.unit === unit);
+  if (!unit || !both) return columns;
+  return columns.map((column) =>
+    column.kind === 'temperature' && column.unitFrom === 'line' && column.unit !== unit
+      ? { kind: 'other' }
+      : column,
+  );
 }
 
 /** Where the line prints one and the same unit for some temperatures, it holds for those printed without. */

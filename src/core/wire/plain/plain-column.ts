@@ -1,6 +1,6 @@
 import { headingMeaning, tickUsInHeading } from './heading-words.ts';
 import type { LearntLine, PlainColumn } from './PlainLayout.ts';
-import { type TemperatureUnit, temperatureUnitInHeading } from './temperature-unit.ts';
+import { type TemperatureUnit, temperatureUnitInHeading, wholeTemperatureUnit } from './temperature-unit.ts';
 
 /** Arrival must span this long before a reader's clock can be told from the host's, µs. */
 export const LEAST_ARRIVAL_SPAN_US = 200_000;
@@ -79,7 +79,7 @@ export function plainColumn(
     }
   }
   const headed =
-    (name ? temperatureUnitInHeading(name) : undefined) ??
+    (name ? (wholeTemperatureUnit(name) ?? temperatureUnitInHeading(name)) : undefined) ??
     (heading ? temperatureUnitInHeading(heading) : undefined) ??
     remarkUnit;
   const unit = printed ?? headed ?? statedUnit;

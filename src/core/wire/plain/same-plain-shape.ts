@@ -18,12 +18,3 @@ export function samePlainShape(values: PlainValues, shape: Shape): boolean {
     values.fields.every((field, at) => field.label === shape.labels[at])
   );
 }
-
-/** The shape of one line, to compare others with. */
-export function plainShapeOf(values: PlainValues): Shape {
-  return {
-    separator: values.separator,
-    decimal: values.decimal,
-    labels: values.fields.map((field) => field.label),
-  };
-}

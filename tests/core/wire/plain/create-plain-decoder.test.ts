@@ -117,6 +117,20 @@ describe('what plain readers print', () => {
     expect(events.filter((event) => event.kind === 'trouble')).toEqual([]);
   });
 
+  it('reads one of two units printed on lines in turn, and says that the other lines are not used', () => {
+    const { events, decoder } = decodeAll(
+      times('C = 100.00|F = 212.00', 8).flatMap((pair) => pair.split('|')),
+    );
+    expect(new Set(samples(events).map((sample) => shown(sample).join()))).toEqual(new Set(['100']));
+    expect(events.filter((event) => event.kind === 'trouble')).toEqual([]);
+    expect(decoder.recognised).toContain('lines of another kind between them are not used');
+  });
+
+  it('takes the stated unit of two printed in one line', () => {
+    const { events } = decodeAll(times('100.00 C 212.00 F'), { statedUnit: 'C' });
+    expect(samples(events).map(shown).at(-1)).toEqual([100]);
+  });
+
   it('follows a meter whose unit key is pressed: 212.0 F after 100.0 C is 100 °C both times', () => {
     const { events } = decodeAll([...times('100.0 C'), '212.0 F']);
     expect(samples(events).slice(-2).map(shown)).toEqual([[100], [100]]);
