@@ -14,6 +14,7 @@ export interface MonteCarloInterval {
 
 /**
  * Interval of a sum of parts by propagating their distributions: each part drawn many times, summed, sorted.
+ * Parts are symmetric about 0; the one-sided figure asks for a probability of 0.5 or more.
  * Right where one rectangular part dominates and k = 2 would overstate. Same seed, same figure.
  * Source: JCGM 101:2008, clause 7 (additive model, 9.2).
  */
@@ -27,18 +28,19 @@ export function monteCarloInterval(
 ): MonteCarloInterval {
   requireProbability(probability, 'Monte Carlo interval');
   const random = createRandom(seed);
-  const sums = new Float64Array(draws);
+  const distances = new Float64Array(draws);
   for (let draw = 0; draw < draws; draw += 1) {
     let sum = 0;
     for (const part of parts) sum += drawPart(part, random);
-    sums[draw] = sum;
+    distances[draw] = Math.abs(sum);
   }
-  const upperS = quantileOf(sums, probability);
-  const halfWidthS = quantileOf(sums.map(Math.abs), probability);
-  return { halfWidthS, upperS, draws, seed };
+  distances.sort();
+  // Every part is symmetric, so the sum stays below x as often as its distance stays below x, half the rest added.
+  const upperS = quantileOf(distances, Math.max(0, 2 * probability - 1));
+  return { halfWidthS: quantileOf(distances, probability), upperS, draws, seed };
 }
 
-function quantileOf(values: Float64Array, probability: number): number {
-  const place = Math.min(values.length - 1, Math.ceil(probability * values.length) - 1);
-  return values.sort()[Math.max(0, place)] ?? Number.NaN;
+function quantileOf(sorted: Float64Array, probability: number): number {
+  const place = Math.ceil(probability * sorted.length) - 1;
+  return sorted[Math.max(0, place)] ?? Number.NaN;
 }
