@@ -1,3 +1,4 @@
+import { AMBIENT_KEY } from '../recording/head-ambient.ts';
 import type { RecordingHead } from '../recording/RecordingEntry.ts';
 import type { ClosingTruth } from './create-closing-truth.ts';
 import type { Scenario } from './Scenario.ts';
@@ -30,6 +31,6 @@ export function simulatedHead(
       openedS: fromFirstReading(first?.openedS),
       failure: scenario.failure,
     },
-    further: { 'ambient-c': String(scenario.ambientC) },
+    further: { [AMBIENT_KEY]: String(scenario.ambientC) },
   };
 }

@@ -23,6 +23,7 @@ export function addDeskCommands(program: Command): void {
     .option('--timer-step <duration>', 'step of the press timer', '1s')
     .option('--closed-at <time>', 'press closed, counted from the first reading, such as 12.5s')
     .option('--platens <temperature>', 'platen set point; two values, upper then lower, parted by a slash')
+    .option('--ambient <temperature>', 'room temperature, such as 75F (25 °C unless stated or measured)')
     .option('--roles <list>', 'what each channel is laid on, channel 1 first, parted by commas')
     .addOption(
       new Option('--dip <rule>', 'what a dip below target does to the hold').choices(['restarts', 'pauses']),

@@ -7,6 +7,7 @@ function addRuleOptions(command: Command): Command {
     .option('--target <temperature>', 'bond-line target, such as 350F or 177C')
     .option('--hold <duration>', 'hold at or above target, such as 120s or 2min')
     .option('--platens <temperature>', 'platen set point; two values, upper then lower, parted by a slash')
+    .option('--ambient <temperature>', 'room temperature, such as 75F (25 °C unless stated or measured)')
     .option('--roles <list>', 'what each channel is laid on, channel 1 first, parted by commas')
     .addOption(
       new Option('--dip <rule>', 'what a dip below target does to the hold').choices(['restarts', 'pauses']),

@@ -10,12 +10,14 @@ export interface RuleOptions {
   readonly platens?: string;
   readonly dip?: 'restarts' | 'pauses';
   readonly closedAt?: string;
+  readonly ambient?: string;
 }
 
 /** What is known without options: from a recording's head, an assembly, a press. Absent = unknown. */
 export interface KnownConditions {
   readonly targetC?: number | undefined;
   readonly holdS?: number | undefined;
+  readonly ambientC?: number | undefined;
   readonly platenSetPointC?: { readonly upper: number; readonly lower: number } | null | undefined;
 }
 
@@ -38,7 +40,10 @@ export function runRules(options: RuleOptions, known: KnownConditions = {}): Run
       options.platens === undefined
         ? (known.platenSetPointC ?? null)
         : parsePlatens(options.platens, '--platens'),
-    ambientC: null,
+    ambientC:
+      options.ambient === undefined
+        ? (known.ambientC ?? null)
+        : parseTemperature(options.ambient, '--ambient'),
     warmCarrierLimitC: 15,
     closingDisagreementLimitS: 1,
     closedAtS:

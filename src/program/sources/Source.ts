@@ -14,6 +14,8 @@ export interface Source {
   readonly head: RecordingHead | null;
   readonly decoder: LineDecoder;
   readonly roles: readonly ChannelRole[];
+  /** Step in which the source writes its times, s; 0 where far below a sample. */
+  readonly timeStepS: number;
   entries(): Iterable<RecordingEntry>;
   /** To be asked after the entries were read. */
   soundness(): RecordingSoundness;

@@ -16,6 +16,7 @@ export function loggerSource(name: string, bytes: Uint8Array, options: SourceOpt
     head: null,
     decoder: file.decoder,
     roles: file.roles,
+    timeStepS: file.layout.timeResolutionS,
     entries: () => file.entries,
     soundness: () => ({ kind: 'sound' }),
   };

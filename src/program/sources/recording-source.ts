@@ -22,6 +22,7 @@ export function recordingSource(name: string, recording: OpenRecording, options:
     head,
     decoder: createReaderDecoder(statedUnit === undefined ? {} : { statedUnit }),
     roles: options.roles === undefined ? head.roles : parseRoles(options.roles, '--roles'),
+    timeStepS: 0,
     entries: () => recording.entries(),
     soundness: () => recording.soundness,
   };
