@@ -1,4 +1,5 @@
 import type { RecordingEntry } from '../recording/RecordingEntry.ts';
+import { untypedChannelsText } from '../text/untyped-channels.ts';
 import type { ContactEvent, ReaderIdentity, SampleEvent, WireEvent } from '../wire/WireEvent.ts';
 import { createTimeline } from './create-timeline.ts';
 import { createValueReader } from './create-value-reader.ts';
@@ -8,6 +9,9 @@ import { readHostSleptDetail } from './host-slept-detail.ts';
 import type { ReadingAssembler, ReadingAssemblerOptions } from './ReadingAssembler.ts';
 import type { Reading, StreamEvent } from './StreamEvent.ts';
 
+/** A reader that was already sending when the port was opened names its types in reply; so long they are awaited. */
+const TYPE_AWAITED_US = 5_000_000;
+const TYPE_UNKNOWN = 'thermocouple-type-unknown';
 const NOTHING: readonly StreamEvent[] = Object.freeze([]);
 
 /**
@@ -28,13 +32,16 @@ export function createReadingAssembler(options: ReadingAssemblerOptions): Readin
   let arrivedUs = 0;
   let heard = false;
   let away = false;
-  let refusedChannels = 0;
+  let untypedSinceUs: number | null = null;
 
   const refuse = (problem: string, detail: string, out: StreamEvent[]): void => {
     if (refusal?.problem === problem && refusal.detail === detail) return;
     refusal = Object.freeze({ problem, detail });
     out.push({ kind: 'refusal', problem, detail });
   };
+
+  const refuseUntyped = (out: StreamEvent[]): void =>
+    refuse(TYPE_UNKNOWN, untypedChannelsText([...values.untyped]), out);
 
   const takeEdge = (event: ContactEvent, out: StreamEvent[]): void => {
     const timeUs = edgeTimeUs(timeline, event, arrivedUs);
@@ -60,9 +67,9 @@ export function createReadingAssembler(options: ReadingAssemblerOptions): Readin
     latestReading = { timeS: timeUs / 1e6, arrivedUs, values: values.read(sample.channels) };
     counts.readings += 1;
     out.push({ kind: 'reading', reading: latestReading });
-    if (values.untyped.size > refusedChannels) {
-      refusedChannels = values.untyped.size;
-      refuse('thermocouple-type-unknown', `channel ${[...values.untyped].join(', ')}`, out);
+    if (values.untyped.size > 0) {
+      untypedSinceUs ??= timeUs;
+      if (timeUs - untypedSinceUs >= TYPE_AWAITED_US) refuseUntyped(out);
     }
   };
 
@@ -74,6 +81,8 @@ export function createReadingAssembler(options: ReadingAssemblerOptions): Readin
       case 'identity':
         identity = event.identity;
         values.learn(event.identity);
+        untypedSinceUs = null;
+        if (refusal?.problem === TYPE_UNKNOWN) refusal = null;
         out.push({ kind: 'identity', identity });
         break;
       case 'started':
@@ -143,6 +152,7 @@ export function createReadingAssembler(options: ReadingAssemblerOptions): Readin
       }
       away = false;
       waiting.release(latestUs ?? 0, arrivedUs, out);
+      if (values.untyped.size > 0) refuseUntyped(out);
       return out;
     },
     counts,

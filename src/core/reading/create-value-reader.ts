@@ -11,7 +11,7 @@ export interface ValueReader {
   /** One value per channel; the same array where nothing had to be changed. */
   read(channels: readonly ChannelValue[]): readonly ReadingValue[];
   learn(identity: ReaderIdentity): void;
-  /** Channels (from 1) that send emf while their thermocouple type is not known. */
+  /** Channels (from 1) that sent emf since the reader last named itself, while their type was not known. */
   readonly untyped: ReadonlySet<number>;
 }
 
@@ -53,6 +53,7 @@ export function createValueReader(statedTypes: readonly (ThermocoupleType | null
       return changed ?? (channels as readonly ReadingValue[]);
     },
     learn(identity) {
+      untyped.clear();
       for (const channel of identity.channels)
         if (channel.number >= 1) readersTypes[channel.number - 1] = channel.thermocoupleType;
     },

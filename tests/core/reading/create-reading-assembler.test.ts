@@ -306,9 +306,28 @@ describe('createReadingAssembler', () => {
     if (value?.kind !== 'temperature') throw new Error('no temperature');
     expect(value.temperatureC).toBeCloseTo(259.5, 1);
 
-    const untyped = assemble((d) => [d.line(0, emf), d.line(1, emf)]);
-    expect(untyped.events.map((event) => event.kind)).toEqual(['reading', 'refusal', 'reading']);
-    expect(untyped.assembler.refusal).toEqual({ problem: 'thermocouple-type-unknown', detail: 'channel 1' });
+    const untyped = assemble((d) => [0, 1e6, 4.9e6, 5e6, 6e6].map((us) => d.line(us, emf)));
+    expect(untyped.events.map((event) => event.kind)).toEqual([
+      'reading',
+      'reading',
+      'reading',
+      'reading',
+      'refusal',
+      'reading',
+    ]);
+    expect(untyped.assembler.refusal).toEqual({
+      problem: 'thermocouple-type-unknown',
+      detail: expect.stringContaining('channel 1 '),
+    });
+    expect(untyped.assembler.latestReading?.values).toEqual([{ kind: 'missing' }]);
+
+    // A reader that was sending already names its type a moment later: nothing to refuse.
+    const late = assemble((d) => [d.line(0, emf), d.line(1e5, named), d.line(6e6, emf)]);
+    expect(late.events.map((event) => event.kind)).toEqual(['reading', 'identity', 'reading']);
+    expect(late.assembler.refusal).toBeNull();
+
+    const short = assemble((d) => [d.line(0, emf)]);
+    expect(short.events.map((event) => event.kind)).toEqual(['reading', 'refusal']);
   });
 
   it('never lets NaN or infinity through as a temperature', () => {
