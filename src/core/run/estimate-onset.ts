@@ -59,7 +59,7 @@ function fitHinge(samples: Samples, weights: Float64Array, resolutionC: number):
   const count = timesS.length;
   const fromS = timesS[0]!;
   const toS = timesS[count - 1]!;
-  const steps = 60;
+  const steps = 40;
   const widthS = (toS - fromS) / steps;
   if (!(widthS > 0)) return null;
   let best: { d: number; cost: number } | null = null;
@@ -100,37 +100,48 @@ function hingeAt(
   weights: Float64Array,
   d: number,
 ): { cost: number; curve: (timeS: number) => number } | null {
-  const spanS = samples.timesS[samples.timesS.length - 1]! - d;
-  let figures = solveHinge(samples, weights, d, 3);
-  if (figures === null || figures[1]! < 0 || figures[1]! + 2 * figures[2]! * spanS < 0)
-    figures = solveHinge(samples, weights, d, 2);
-  if (figures === null || figures[1]! < 0) return null;
+  const { timesS, valuesC } = samples;
+  const count = timesS.length;
+  const baseC = valuesC[0]!;
+  let [s0, s1, s2, s3, s4, y0, y1, y2, yy] = [0, 0, 0, 0, 0, 0, 0, 0, 0];
+  for (let i = 0; i < count; i++) {
+    const w = weights[i]!;
+    const x = timesS[i]! > d ? timesS[i]! - d : 0;
+    const y = valuesC[i]! - baseC;
+    const wx = w * x;
+    const wxx = wx * x;
+    s0 += w;
+    s1 += wx;
+    s2 += wxx;
+    s3 += wxx * x;
+    s4 += wxx * x * x;
+    y0 += w * y;
+    y1 += wx * y;
+    y2 += wxx * y;
+    yy += w * y * y;
+  }
+  const spanS = timesS[count - 1]! - d;
+  const square = [
+    [s0, s1, s2],
+    [s1, s2, s3],
+    [s2, s3, s4],
+  ];
+  let figures = solveSymmetric(square, [y0, y1, y2])?.solution;
+  if (figures === undefined || figures[1]! < 0 || figures[1]! + 2 * figures[2]! * spanS < 0)
+    figures = solveSymmetric(
+      [
+        [s0, s1],
+        [s1, s2],
+      ],
+      [y0, y1],
+    )?.solution;
+  if (figures === undefined || figures[1]! < 0) return null;
   const [level, s, c = 0] = figures as [number, number, number?];
+  // Sum of squares at the least-squares solution: Σwy² − bᵀ·x.
+  const cost = Math.max(0, yy - level * y0 - s * y1 - c * y2);
   const curve = (timeS: number): number => {
     const x = Math.max(0, timeS - d);
-    return level + s * x + c * x * x;
+    return baseC + level + s * x + c * x * x;
   };
-  let cost = 0;
-  for (let i = 0; i < samples.timesS.length; i++)
-    cost += weights[i]! * (samples.valuesC[i]! - curve(samples.timesS[i]!)) ** 2;
   return { cost, curve };
-}
-
-function solveHinge(
-  { timesS, valuesC }: Samples,
-  weights: Float64Array,
-  d: number,
-  terms: 2 | 3,
-): readonly number[] | null {
-  const matrix = Array.from({ length: terms }, () => new Array<number>(terms).fill(0));
-  const right = new Array<number>(terms).fill(0);
-  for (let i = 0; i < timesS.length; i++) {
-    const x = Math.max(0, timesS[i]! - d);
-    const row = [1, x, x * x];
-    for (let a = 0; a < terms; a++) {
-      right[a]! += weights[i]! * row[a]! * valuesC[i]!;
-      for (let b = 0; b < terms; b++) matrix[a]![b]! += weights[i]! * row[a]! * row[b]!;
-    }
-  }
-  return solveSymmetric(matrix, right)?.solution ?? null;
 }

@@ -258,7 +258,7 @@ function withUncertainty(
   const noiseSquared = psiSquared / left / (psiSlope / count) ** 2;
   const student = studentFactor(Math.max(1, degrees / widening));
   const variance = Math.max(noiseSquared * student * student, floorC * floorC) * widening;
-  const standardUncertaintyS = Math.sqrt(variance * solved.inverse[0]![0]!);
+  const standardUncertaintyS = Math.sqrt(variance * solved.inverse()[0]![0]!);
   if (!Number.isFinite(standardUncertaintyS) || !Number.isFinite(targetC)) return null;
   return {
     timeS: curve.tc,

@@ -1,5 +1,4 @@
 import type { Samples } from './collect-samples.ts';
-import { solveSymmetric } from './solve-symmetric.ts';
 
 export interface FirstOrderFit {
   /** Temperature that the curve tends to, °C. */
@@ -13,20 +12,20 @@ export interface FirstOrderFit {
 
 /**
  * Heating curve of first order, T = Tp − A·exp(−t/τ): linear least squares in Tp and A for each τ, τ by search over a
- * geometric grid (1 s to 2000 s) and then by golden section. At most 200 readings are used, evenly picked.
+ * geometric grid (1 s to 2000 s) and then by golden section. At most 150 readings are used, evenly picked.
  * @returns null with fewer than eight readings or when the curve does not rise.
  */
 export function fitFirstOrder(samples: Samples, startC: number): FirstOrderFit | null {
-  const stride = Math.max(1, Math.ceil(samples.timesS.length / 200));
+  const stride = Math.max(1, Math.ceil(samples.timesS.length / 150));
   const times: number[] = [];
   const values: number[] = [];
   for (let i = 0; i < samples.timesS.length; i += stride) {
     times.push(samples.timesS[i]! - samples.timesS[0]!);
-    values.push(samples.valuesC[i]!);
+    values.push(samples.valuesC[i]! - startC);
   }
   if (times.length < 8) return null;
   let best = { logTau: 0, cost: Number.POSITIVE_INFINITY };
-  const steps = 40;
+  const steps = 24;
   const widest = Math.log(2000);
   for (let step = 0; step <= steps; step++) {
     const logTau = (widest * step) / steps;
@@ -43,10 +42,15 @@ export function fitFirstOrder(samples: Samples, startC: number): FirstOrderFit |
   }
   const timeConstantS = Math.exp(best.logTau);
   const fit = atTimeConstant(times, values, timeConstantS);
-  if (fit === null || !(fit.amplitudeC > 0) || fit.plateauC <= startC) return null;
-  const departsS = samples.timesS[0]! - timeConstantS * Math.log((fit.plateauC - startC) / fit.amplitudeC);
+  if (fit === null || !(fit.amplitudeC > 0) || fit.plateauC <= 0) return null;
+  const departsS = samples.timesS[0]! - timeConstantS * Math.log(fit.plateauC / fit.amplitudeC);
   if (!Number.isFinite(departsS)) return null;
-  return { plateauC: fit.plateauC, timeConstantS, departsS, rmsC: Math.sqrt(fit.cost / times.length) };
+  return {
+    plateauC: fit.plateauC + startC,
+    timeConstantS,
+    departsS,
+    rmsC: Math.sqrt(fit.cost / times.length),
+  };
 }
 
 function atTimeConstant(
@@ -54,25 +58,24 @@ function atTimeConstant(
   values: readonly number[],
   timeConstantS: number,
 ): { plateauC: number; amplitudeC: number; cost: number } | null {
-  const matrix = [
-    [0, 0],
-    [0, 0],
-  ];
-  const right = [0, 0];
-  for (let i = 0; i < times.length; i++) {
-    const e = -Math.exp(-times[i]! / timeConstantS);
-    matrix[0]![0]! += 1;
-    matrix[0]![1]! += e;
-    matrix[1]![1]! += e * e;
-    right[0]! += values[i]!;
-    right[1]! += e * values[i]!;
+  const count = times.length;
+  let e1 = 0;
+  let e2 = 0;
+  let v1 = 0;
+  let v2 = 0;
+  let ev = 0;
+  for (let i = 0; i < count; i++) {
+    const e = Math.exp(-times[i]! / timeConstantS);
+    const v = values[i]!;
+    e1 += e;
+    e2 += e * e;
+    v1 += v;
+    v2 += v * v;
+    ev += e * v;
   }
-  matrix[1]![0] = matrix[0]![1]!;
-  const solved = solveSymmetric(matrix, right);
-  if (solved === null) return null;
-  const [plateauC, amplitudeC] = solved.solution as [number, number];
-  let cost = 0;
-  for (let i = 0; i < times.length; i++)
-    cost += (values[i]! - plateauC + amplitudeC * Math.exp(-times[i]! / timeConstantS)) ** 2;
-  return { plateauC, amplitudeC, cost };
+  const see = e2 - (e1 * e1) / count;
+  if (!(see > 1e-12 * e2)) return null;
+  const slope = (ev - (e1 * v1) / count) / see;
+  const cost = Math.max(0, v2 - (v1 * v1) / count - slope * slope * see);
+  return { plateauC: (v1 - slope * e1) / count, amplitudeC: -slope, cost };
 }

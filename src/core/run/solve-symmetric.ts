@@ -1,11 +1,11 @@
 /**
- * Solves A·x = b for a small symmetric positive definite A (Cholesky) and returns x with the inverse of A.
+ * Solves A·x = b for a small symmetric positive definite A (Cholesky); the inverse of A is worked out when asked for.
  * Null where A is singular to working precision.
  */
 export function solveSymmetric(
   matrix: readonly (readonly number[])[],
   right: readonly number[],
-): { readonly solution: number[]; readonly inverse: number[][] } | null {
+): { readonly solution: number[]; readonly inverse: () => number[][] } | null {
   const size = right.length;
   const lower: number[][] = [];
   for (let row = 0; row < size; row++) {
@@ -34,6 +34,6 @@ export function solveSymmetric(
   const unit = (at: number): number[] => Array.from({ length: size }, (_, index) => (index === at ? 1 : 0));
   return {
     solution: substitute(right),
-    inverse: Array.from({ length: size }, (_, index) => substitute(unit(index))),
+    inverse: () => Array.from({ length: size }, (_, index) => substitute(unit(index))),
   };
 }
