@@ -2,15 +2,19 @@ import type { ChartSignal, IndividualsChart } from '../trial-history/Individuals
 import { numberText } from './units-text.ts';
 
 export const CHART_SIGNAL: Readonly<Record<ChartSignal, string>> = {
-  'beyond-limit': 'outside the three-sigma limits (Western Electric rule 1)',
-  'two-of-three': 'two of three beyond two sigma on one side (Western Electric rule 2)',
-  'four-of-five': 'four of five beyond one sigma on one side (Western Electric rule 3)',
-  shift: 'eight in a row on one side of the centre: a shift (Western Electric rule 4)',
+  'beyond-limit': 'outside the three-sigma limits (zone rule 1)',
+  'two-of-three': 'two of three beyond two sigma on one side (zone rule 2)',
+  'four-of-five': 'four of five beyond one sigma on one side (zone rule 3)',
+  shift: 'eight in a row on one side of the centre: a shift (zone rule 4)',
   drift: 'six in a row rising or falling: a drift (trend rule)',
   jump: 'a jump from the trial before (moving range above its limit)',
 };
 
 const WIDTH = 41;
+
+/** Where the rules come from, to print under a chart that shows a signal. */
+export const CHART_RULES_SOURCE =
+  'Zone and trend rules: NIST/SEMATECH e-Handbook of Statistical Methods, section 6.3.2.';
 
 /**
  * The history of a press and assembly as a picture of text: one line a trial, oldest first, `|` at centre and
@@ -32,5 +36,6 @@ export function trialHistoryLines(chart: IndividualsChart): readonly string[] {
   return [
     `Centre ${numberText(chart.centreS, 2)} s, limits ${numberText(chart.lowerLimitS, 2)} to ${numberText(chart.upperLimitS, 2)} s, moving range up to ${numberText(chart.movingRangeLimitS, 2)} s.${firm}`,
     ...rows,
+    ...(chart.points.some((point) => point.signals.length > 0) ? [CHART_RULES_SOURCE] : []),
   ];
 }

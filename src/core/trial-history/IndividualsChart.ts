@@ -8,13 +8,13 @@ export interface TrialPoint {
 }
 
 export type ChartSignal =
-  /** Outside three sigma. Western Electric rule 1; NIST/SEMATECH e-Handbook, 6.3.2. */
+  /** Outside three sigma. Zone rule 1 of the NIST/SEMATECH e-Handbook, 6.3.2. */
   | 'beyond-limit'
-  /** Two of three beyond two sigma on one side. Western Electric rule 2. */
+  /** Two of three beyond two sigma on one side. Zone rule 2. */
   | 'two-of-three'
-  /** Four of five beyond one sigma on one side. Western Electric rule 3. */
+  /** Four of five beyond one sigma on one side. Zone rule 3. */
   | 'four-of-five'
-  /** Eight in a row on one side of the centre. Western Electric rule 4: a shift. */
+  /** Eight in a row on one side of the centre. Zone rule 4: a shift. */
   | 'shift'
   /** Six in a row rising or falling. Trend rule; NIST/SEMATECH e-Handbook, 6.3.2: a drift. */
   | 'drift'

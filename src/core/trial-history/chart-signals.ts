@@ -10,7 +10,7 @@ const ZONE_RULES: readonly { signal: ChartSignal; needed: number; of: number; be
 const DRIFT_POINTS = 6;
 
 /**
- * Signals for each value of a chart, at the value that completes them: the four Western Electric rules and six
+ * Signals for each value of a chart, at the value that completes them: the four zone rules and six
  * in a row rising or falling. Source: NIST/SEMATECH e-Handbook, section 6.3.2. A point on a line is not beyond it.
  */
 export function chartSignals(

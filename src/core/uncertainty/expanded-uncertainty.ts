@@ -5,6 +5,13 @@ import { effectiveDegreesOfFreedom } from './effective-degrees-of-freedom.ts';
 import { monteCarloInterval } from './monte-carlo-interval.ts';
 import type { Expanded, UncertaintyPart } from './UncertaintyPart.ts';
 
+export interface ExpandedOptions {
+  readonly probability?: number;
+  /** Of the Monte Carlo draws; the same seed gives the same figure. */
+  readonly seed?: number;
+  readonly draws?: number;
+}
+
 /**
  * Expanded uncertainty of independent parts that add up. Normally k·u with k by Student t of the effective
  * degrees of freedom (GUM, G.4); where one rectangular part outweighs all others together, by Monte Carlo
@@ -12,7 +19,7 @@ import type { Expanded, UncertaintyPart } from './UncertaintyPart.ts';
  */
 export function expandedUncertainty(
   parts: readonly UncertaintyPart[],
-  { probability = 0.95, seed = 1 }: { readonly probability?: number; readonly seed?: number } = {},
+  { probability = 0.95, seed = 1, draws = 100_000 }: ExpandedOptions = {},
 ): Expanded {
   const standardUncertaintyS = combinedStandardUncertaintyS(parts);
   const degreesOfFreedom = effectiveDegreesOfFreedom(parts);
@@ -28,7 +35,7 @@ export function expandedUncertainty(
       upperS: oneSided * standardUncertaintyS,
     };
   }
-  const { halfWidthS, upperS } = dominatedInterval(parts, probability, seed);
+  const { halfWidthS, upperS } = dominatedInterval(parts, { probability, seed, draws });
   return {
     ...common,
     method: 'monte-carlo',
@@ -49,12 +56,13 @@ export function rectangularDominates(parts: readonly UncertaintyPart[]): boolean
   });
 }
 
-function dominatedInterval(parts: readonly UncertaintyPart[], probability: number, seed: number) {
+function dominatedInterval(parts: readonly UncertaintyPart[], options: Required<ExpandedOptions>) {
+  const { probability } = options;
   const [only] = parts;
   if (parts.length === 1 && only !== undefined) {
     // Alone it needs no drawing: ±p·a two-sided, (2p − 1)·a one-sided.
     const limitS = only.standardUncertaintyS * Math.sqrt(3);
     return { halfWidthS: probability * limitS, upperS: (2 * probability - 1) * limitS };
   }
-  return monteCarloInterval(parts, { probability, seed });
+  return monteCarloInterval(parts, options);
 }

@@ -2,7 +2,7 @@ import { StatisticsError } from '../statistics/StatisticsError.ts';
 import type { TrialRun } from '../trial/TrialResult.ts';
 import { combinedStandardUncertaintyS } from './combined-standard-uncertainty.ts';
 import { commonPartSeconds } from './common-part-seconds.ts';
-import { expandedUncertainty } from './expanded-uncertainty.ts';
+import { type ExpandedOptions, expandedUncertainty } from './expanded-uncertainty.ts';
 import { runParts } from './run-parts.ts';
 import type { BudgetLine, CommonPart, SoakTimeBudget } from './SoakTimeBudget.ts';
 import type { UncertaintyPart } from './UncertaintyPart.ts';
@@ -17,7 +17,7 @@ import type { UncertaintyPart } from './UncertaintyPart.ts';
 export function soakTimeBudget(
   counting: readonly TrialRun[],
   commonParts: readonly CommonPart[],
-  { probability = 0.95, seed = 1 }: { readonly probability?: number; readonly seed?: number } = {},
+  options: ExpandedOptions = {},
 ): SoakTimeBudget {
   const { meanSoakS, slopeCPerS, own, ofWhich } = runParts(counting);
   const common = commonParts.map((part) => commonPartSeconds(part, slopeCPerS));
@@ -30,8 +30,7 @@ export function soakTimeBudget(
       'State at least the tolerance of the probe',
     );
   }
-  const alone = (part: UncertaintyPart) =>
-    expandedUncertainty([part], { probability, seed }).expandedUncertaintyS;
+  const alone = (part: UncertaintyPart) => expandedUncertainty([part], options).expandedUncertaintyS;
   const line = (part: UncertaintyPart, stated?: CommonPart): BudgetLine => ({
     ...part,
     expandedS: alone(part),
@@ -50,8 +49,8 @@ export function soakTimeBudget(
     runs: counting.length,
     lines: lines.sort((a, b) => b.standardUncertaintyS - a.standardUncertaintyS),
     ofWhich: ofWhich.map((part) => ({ ...line(part), share: null })),
-    total: expandedUncertainty(added, { probability, seed }),
-    common: common.length === 0 ? null : expandedUncertainty(common, { probability, seed }),
+    total: expandedUncertainty(added, options),
+    common: common.length === 0 ? null : expandedUncertainty(common, options),
     spreadUnknown: counting.length < 2,
   };
 }

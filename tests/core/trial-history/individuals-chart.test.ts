@@ -77,12 +77,13 @@ describe('drift and shift rules', () => {
 describe('history in words', () => {
   it('one line a trial, a signal marked by letter and said in words', () => {
     const lines = trialHistoryLines(individualsChart(points([...HANDBOOK, 60]), { basePoints: 10 }));
-    expect(lines.length).toBe(12);
+    expect(lines.length).toBe(13);
+    expect(lines[12]).toContain('section 6.3.2');
     expect(lines[0]).toBe(
       'Centre 50.81 s, limits 45.82 to 55.80 s, moving range up to 6.13 s. Provisional: fewer than 20 trials.',
     );
     expect(lines[1]).toMatch(/^2026-01-01 {3}49\.60 s .*o/u);
-    expect(lines[11]).toContain('X outside the three-sigma limits (Western Electric rule 1)');
+    expect(lines[11]).toContain('X outside the three-sigma limits (zone rule 1)');
   });
 
   it('equal trials draw without dividing by nothing', () => {
