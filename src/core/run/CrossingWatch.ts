@@ -1,11 +1,15 @@
 import { collectSamples } from './collect-samples.ts';
 import { type EstimatedCrossing, estimateCrossing } from './estimate-crossing.ts';
+import { intervalBefore } from './interval-before.ts';
 import type { TraceBuffer } from './TraceBuffer.ts';
 
 /** Data after the crossing that the final figure waits for, s. */
 export const FINAL_AFTER_S = 10;
 /** The target must be held at least this long (or three readings) for a crossing to stand. Common practice, no source. */
 const SUSTAINED_S = 3;
+
+/** Number of ones in the last three bits. */
+const ABOVE_OF_THREE = [0, 1, 1, 2, 1, 2, 2, 3];
 
 export type CrossingNews = 'provisional' | 'final' | 'withdrawn' | null;
 
@@ -18,12 +22,12 @@ export class CrossingWatch {
   readonly #trace: TraceBuffer;
   readonly #channel: number;
   readonly #targetC: number;
-  #above: boolean[] = [];
+  /** How many of the last three readings were at or above target, one bit each. */
+  #lastThree = 0;
   #belowSeen = false;
   #lastBelowS = Number.NEGATIVE_INFINITY;
   #firstAboveS: number | null = null;
   #triedS = Number.NEGATIVE_INFINITY;
-  #recentS: number[] = [];
   #sustainedChecked = false;
   provisional: EstimatedCrossing | null = null;
   final: EstimatedCrossing | null = null;
@@ -51,16 +55,15 @@ export class CrossingWatch {
     if (valid) {
       this.latestValidS = timeS;
       const above = temperatureC >= this.#targetC;
-      this.#above = [...this.#above.slice(-2), above];
-      this.#recentS = [...this.#recentS.slice(-3), timeS];
+      this.#lastThree = ((this.#lastThree << 1) | (above ? 1 : 0)) & 7;
       if (!above) {
         this.#belowSeen = true;
         this.#lastBelowS = timeS;
-        if (this.#above.filter(Boolean).length <= 1) this.#firstAboveS = null;
+        if (ABOVE_OF_THREE[this.#lastThree]! <= 1) this.#firstAboveS = null;
       } else this.#firstAboveS ??= timeS;
     }
     if (this.provisional !== null) return this.#confirm(timeS, riseFromS, resolutionC, closedUntilS);
-    if (!valid || !this.#belowSeen || this.#above.filter(Boolean).length < 2) return null;
+    if (!valid || !this.#belowSeen || ABOVE_OF_THREE[this.#lastThree]! < 2) return null;
     if (timeS - this.#triedS < 0.1) return null;
     this.#triedS = timeS;
     const crossing = this.#tryProvisional(timeS, riseFromS, resolutionC);
@@ -119,15 +122,12 @@ export class CrossingWatch {
   #withdraw(): CrossingNews {
     this.provisional = null;
     this.#firstAboveS = null;
-    this.#above = [];
+    this.#lastThree = 0;
     return 'withdrawn';
   }
 
   #tryProvisional(nowS: number, riseFromS: number, resolutionC: number): EstimatedCrossing | null {
-    const intervalS =
-      this.#recentS.length < 2
-        ? 1
-        : (this.#recentS[this.#recentS.length - 1]! - this.#recentS[0]!) / (this.#recentS.length - 1);
+    const intervalS = intervalBefore(this.#trace, nowS);
     const crossing = estimateCrossing(this.#trace, this.#channel, this.#targetC, {
       guessS: this.#firstAboveS ?? nowS,
       riseFromS,

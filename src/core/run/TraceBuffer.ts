@@ -93,6 +93,13 @@ export class TraceBuffer {
     return low - this.#from;
   }
 
+  /** Index of the first reading after a time; `length` when there is none. */
+  indexAfter(timeS: number): number {
+    let index = this.indexFrom(timeS);
+    while (index < this.length && this.timeAt(index) <= timeS) index++;
+    return index;
+  }
+
   #makeRoom(): void {
     if (this.#from > this.#times.length / 2) {
       for (const array of [this.#times, ...this.#values, ...this.#faults])
