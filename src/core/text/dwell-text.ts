@@ -51,17 +51,25 @@ export function timerSentence(
 }
 
 function dwellWorth(result: Dwell, statistics: TrialStatistics): readonly string[] {
-  const worth = result.provisional ? ['provisional, one run only: nothing is known of the spread'] : [];
-  if (result.rule === 'next-run' || result.rule === 'tolerance') return worth;
+  const bound = result.rule === 'next-run' || result.rule === 'tolerance';
+  const worth = bound ? [] : shortHolds(result, statistics);
+  return [
+    ...worth,
+    ...(result.provisional ? ['provisional, one run only: nothing is known of the spread'] : []),
+    ...(bound && statistics.partSpreadMissing
+      ? ['spread from part to part, as far as stated, is not in it']
+      : []),
+    ...(statistics.fromOnset ? ['soak times are from the onset of the rise, so this is short'] : []),
+  ];
+}
+
+function shortHolds(result: Dwell, statistics: TrialStatistics): readonly string[] {
+  const hold = secondsText(result.holdS);
   if (result.rule === 'mean' && result.marginS === 0 && roundingS(result) <= FINE_STEP_S) {
-    return [`about half of all cycles hold for less than ${secondsText(result.holdS)}`, ...worth];
+    return [`about half of all cycles hold for less than ${hold}`];
   }
   const share = shareOfShortHolds(result, statistics);
-  if (share === null) return worth;
-  return [
-    `about ${shareText(share)} of all cycles hold for less than ${secondsText(result.holdS)}`,
-    ...worth,
-  ];
+  return share === null ? [] : [`about ${shareText(share)} of all cycles hold for less than ${hold}`];
 }
 
 /** Share of cycles whose soak leaves less than the hold, by the spread of the trial; null without a spread. */

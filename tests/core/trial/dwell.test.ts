@@ -4,7 +4,7 @@ import { dwellLine, dwellSentences, timerSentence } from '../../../src/core/text
 import { dwell } from '../../../src/core/trial/dwell.ts';
 import { roundUpToStep } from '../../../src/core/trial/round-up-to-step.ts';
 import { trialStatistics } from '../../../src/core/trial/trial-statistics.ts';
-import { trialRun } from './trial-run.ts';
+import { suspectFor, trialRun } from './trial-run.ts';
 
 const statistics = trialStatistics([53, 53.5, 54].map((soak) => trialRun(soak)));
 
@@ -108,8 +108,26 @@ describe('dwell in words', () => {
   it('two lines of equal weight: the mean rule with its worth, and a full hold in the next run', () => {
     expect(dwellSentences({ statistics, holdS: 120 })).toEqual([
       'common mean rule: 174 s; about half of all cycles hold for less than 120 s',
-      'full hold in the next run (95 %): 176 s',
+      'full hold in the next run (95 %): 176 s; spread from part to part, as far as stated, is not in it',
     ]);
+  });
+
+  it('with a second carrier among the runs the bound stands without that warning', () => {
+    const runs = [
+      trialRun(53),
+      trialRun(53.5, { conditions: { carrierId: 'A' } }),
+      trialRun(54, { conditions: { carrierId: 'B' } }),
+    ];
+    expect(dwellSentences({ statistics: trialStatistics(runs), holdS: 120 })[1]).toBe(
+      'full hold in the next run (95 %): 176 s',
+    );
+  });
+
+  it('soak times from the onset say in both lines that they are short', () => {
+    const runs = [49, 50].map((soak) => trialRun(soak, { by: 'onset', ...suspectFor('from-onset') }));
+    for (const line of dwellSentences({ statistics: trialStatistics(runs), holdS: 120 })) {
+      expect(line).toContain('from the onset of the rise, so this is short');
+    }
   });
 
   it('one run: provisional, and the second line says what is missing', () => {
