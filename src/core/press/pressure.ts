@@ -7,6 +7,9 @@ import { ringAreaMm2 } from './ring-area.ts';
 /** Net facing pressure wanted, psi. Common practice, no source; the user may change it. */
 export const NET_FACING_BAND_PSI = Object.freeze({ low: 200, high: 250 });
 
+/** Relative rounding error that never decides. */
+const DUST = 1e-9;
+
 /**
  * Ram gauge pressure and net facing pressure of a ring, either way round:
  * net = gauge · ram area · efficiency ÷ ring area. Areas in mm², pressures in psi.
@@ -25,7 +28,7 @@ export function pressure(input: PressureInput): PressureResult {
     'gaugePsi' in given ? 'gaugePsi' : 'netFacingPsi',
     'gaugePsi' in given ? gaugePsi : netFacingPsi,
   );
-  const side = netFacingPsi < bandPsi.low ? 'below' : netFacingPsi > bandPsi.high ? 'above' : 'inside';
+  const side = sideOfBand(netFacingPsi, bandPsi);
   return Object.freeze({
     ringAreaMm2: ringMm2,
     ramAreaMm2: ramMm2,
@@ -40,6 +43,12 @@ export function pressure(input: PressureInput): PressureResult {
     ...effectOfDivision({ gaugeDivisionPsi, gain, netFacingPsi, bandPsi }),
     forceN: (gaugePsi * PA_PER_PSI * ramMm2 * efficiency) / 1e6,
   });
+}
+
+/** An end of the band belongs to it; unit conversion may leave a billionth of dust on either side. */
+function sideOfBand(netFacingPsi: number, { low, high }: { readonly low: number; readonly high: number }) {
+  if (netFacingPsi < low * (1 - DUST)) return 'below';
+  return netFacingPsi > high * (1 + DUST) ? 'above' : 'inside';
 }
 
 function effectOfDivision(input: {
@@ -62,7 +71,9 @@ function effectOfDivision(input: {
   const netFacingPerDivisionPsi = gaugeDivisionPsi * gain;
   const netFacingLowPsi = netFacingPsi - netFacingPerDivisionPsi;
   const netFacingHighPsi = netFacingPsi + netFacingPerDivisionPsi;
-  const divisionMayLeaveBand = netFacingLowPsi < bandPsi.low || netFacingHighPsi > bandPsi.high;
+  const divisionMayLeaveBand = [netFacingLowPsi, netFacingHighPsi].some(
+    (psi) => sideOfBand(psi, bandPsi) !== 'inside',
+  );
   return {
     gaugeDivisionPsi,
     netFacingPerDivisionPsi,

@@ -1,3 +1,4 @@
+import { lengthText } from '../text/units-text.ts';
 import { PressureError } from './PressureError.ts';
 import { requireAboveZero } from './require-above-zero.ts';
 
@@ -36,7 +37,7 @@ export function ramAreaMm2(ram: {
       throw new PressureError(
         'size-impossible',
         'ramRodMm',
-        `ram rod must be thinner than the bore, came rod ${ramRodMm} mm, bore ${ramBoreMm} mm`,
+        `ram rod must be thinner than the bore, came rod ${lengthText(ramRodMm)}, bore ${lengthText(ramBoreMm)}`,
         'Check whether bore and rod were swapped',
       );
     }

@@ -1,3 +1,4 @@
+import { lengthText } from '../text/units-text.ts';
 import { PressureError } from './PressureError.ts';
 import { requireAboveZero } from './require-above-zero.ts';
 
@@ -20,7 +21,7 @@ export function ringAreaMm2(ring: {
     throw new PressureError(
       'diameters-swapped',
       'ringInnerDiameterMm',
-      `ring inner diameter must be smaller than the outer, came inner ${ringInnerDiameterMm} mm, outer ${ringOuterDiameterMm} mm`,
+      `ring inner diameter must be smaller than the outer, came inner ${lengthText(ringInnerDiameterMm)}, outer ${lengthText(ringOuterDiameterMm)}`,
       'Check whether the two diameters were swapped',
     );
   }

@@ -48,6 +48,16 @@ describe('net facing pressure', () => {
     expect(pressure({ ...WB_212, given: { gaugePsi: 105 } }).side).toBe('above');
   });
 
+  it('the ends of the band belong to it, dust of unit conversion included', () => {
+    for (const wanted of [200, 250]) {
+      const { gaugePsi } = pressure({ ...BIG, given: { netFacingPsi: wanted } });
+      for (const dust of [1 - 4e-16, 1, 1 + 4e-16]) {
+        expect(pressure({ ...BIG, given: { gaugePsi: gaugePsi * dust } }).insideBand).toBe(true);
+      }
+    }
+    expect(pressure({ ...BIG, given: { netFacingPsi: 199.999 } }).side).toBe('below');
+  });
+
   it('one gauge division of 5 psi moves it by 5 · 40000 ÷ 16720 = 11.96 psi and may leave the band at 85 psi', () => {
     const result = pressure({ ...WB_212, given: { gaugePsi: 85 }, gaugeDivisionPsi: 5 });
     expect(result.netFacingPerDivisionPsi).toBeCloseTo(11.962, 3);
