@@ -63,6 +63,12 @@ export interface HoldResult {
 
 export type Verdict = 'good' | 'suspect' | 'unusable';
 
+/**
+ * Grouped by their usual severity; the reason itself says which it has in this run. `from-onset` is a note (the trial
+ * keeps such runs apart from marked ones) and suspect only where the record begins inside the rise of a warm part;
+ * `probe-open-circuit` is suspect or a note where another bond-line channel, or the crossing itself, is sound;
+ * `gap-near-crossing` is suspect, `gap-at-crossing` and `fault-at-crossing` are unusable.
+ */
 export type RunReasonCode =
   // unusable
   | 'target-never-reached'

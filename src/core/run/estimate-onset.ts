@@ -24,7 +24,10 @@ export function estimateOnset(samples: Samples, resolutionC: number): OnsetEstim
     Math.abs(samples.valuesC[i]! - first.curve(samples.timesS[i]!)),
   );
   const scaleC = Math.max(1.4826 * median(sizes)!, resolutionC / Math.sqrt(12), 0.02);
-  const weights = Float64Array.from(sizes, (size) => (size > 5 * scaleC ? 0 : 1));
+  // Only a lone reading far off is a spike; a stretch of them is a curve that does not fit.
+  const weights = Float64Array.from(sizes, (size, i) =>
+    size > 5 * scaleC && Math.max(sizes[i - 1] ?? 0, sizes[i + 1] ?? 0) < size / 2 ? 0 : 1,
+  );
   const second = fitHinge(samples, weights, resolutionC) ?? first;
   const before = samples.timesS.findIndex((timeS) => timeS >= second.timeS);
   if (before < 2) return startOfRecord(samples);
@@ -127,16 +130,21 @@ function hingeAt(
     [s2, s3, s4],
   ];
   let figures = solveSymmetric(square, [y0, y1, y2])?.solution;
-  if (figures === undefined || figures[1]! < 0 || figures[1]! + 2 * figures[2]! * spanS < 0)
-    figures = solveSymmetric(
+  if (figures === undefined || figures[1]! < 0 || figures[1]! + 2 * figures[2]! * spanS < 0) {
+    // Held at its limit: level at the samples' end, c = −s/(2·span); one basis x − x²/(2·span).
+    const k = spanS > 0 ? 1 / (2 * spanS) : 0;
+    const b1 = s1 - k * s2;
+    const held = solveSymmetric(
       [
-        [s0, s1],
-        [s1, s2],
+        [s0, b1],
+        [b1, s2 - 2 * k * s3 + k * k * s4],
       ],
-      [y0, y1],
+      [y0, y1 - k * y2],
     )?.solution;
+    figures = held && [held[0]!, held[1]!, -k * held[1]!];
+  }
   if (figures === undefined || figures[1]! < 0) return null;
-  const [level, s, c = 0] = figures as [number, number, number?];
+  const [level, s, c] = figures as [number, number, number];
   // Sum of squares at the least-squares solution: Σwy² − bᵀ·x.
   const cost = Math.max(0, yy - level * y0 - s * y1 - c * y2);
   const curve = (timeS: number): number => {

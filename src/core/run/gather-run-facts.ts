@@ -58,7 +58,13 @@ export function gatherRunFacts(run: RunUnderWay, endedBy: RunFacts['endedBy'], e
     startC:
       main === null
         ? null
-        : startTemperature(trace, main, restUntilS, run.fromS, run.onset?.baselineC ?? null),
+        : startTemperature(
+            trace,
+            main,
+            restUntilS,
+            run.fromS,
+            run.onset?.baselineSeen ? run.onset.baselineC : null,
+          ),
     peakC: highest(bondLine),
     startedAbove: run.watches.some((watch) => watch.latestValidS !== null && !watch.everBelow),
     hold: crossing === null ? null : countHold(trace, bondLineChannels, crossing.timeS, closedUntilS, rules),
@@ -101,7 +107,8 @@ function startTemperature(
     restUntilS,
   );
   if (before.valuesC.length > 0) return median(before.valuesC);
-  const after = collectSamples(trace, main.channel, restUntilS, Number.POSITIVE_INFINITY);
+  // A first reading well after closing says nothing of the start.
+  const after = collectSamples(trace, main.channel, restUntilS, restUntilS + 1);
   return after.valuesC[0] ?? baselineC;
 }
 
