@@ -7,6 +7,8 @@ export interface RiseFit {
   readonly dropC: number;
   /** Sum of squared differences, °C². */
   readonly squares: number;
+  /** Variance of plateau and drop per unit variance of the points, and their covariance. */
+  readonly spread: { readonly plateau: number; readonly drop: number; readonly both: number };
 }
 
 /** Least squares of plateau and drop for one time constant (a straight line in exp(−(t − latest)/τ)); null if undetermined. */
@@ -31,5 +33,6 @@ export function fitRise(points: readonly EstimatePoint[], timeConstantS: number)
     plateauC: meanT - slope * meanE,
     dropC: -slope,
     squares: Math.max(0, stt - slope * set),
+    spread: { plateau: 1 / n + (meanE * meanE) / see, drop: 1 / see, both: meanE / see },
   };
 }

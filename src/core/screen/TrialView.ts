@@ -15,8 +15,8 @@ export interface RunRow {
 }
 
 export interface DialogView {
-  /** 'line': in the message rows; 'page': over the chart. */
-  readonly place: 'line' | 'page';
+  /** 'line': in the message row; 'page': over the chart; 'cover': over all but title and status. */
+  readonly place: 'line' | 'page' | 'cover';
   readonly question: string;
   readonly lines: readonly ViewLine[];
   /** Typed text, null where none is asked for. */

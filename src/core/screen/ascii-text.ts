@@ -1,5 +1,5 @@
 const PLAIN: readonly (readonly [RegExp, string])[] = [
-  [/°/gu, ' deg '.trim()],
+  [/°/gu, ''],
   [/±/gu, '+/-'],
   [/×/gu, 'x'],
   [/[—–]/gu, '-'],
@@ -8,7 +8,7 @@ const PLAIN: readonly (readonly [RegExp, string])[] = [
   [/[^\n -~]/gu, '?'],
 ];
 
-/** Words for a terminal that shows ASCII only: "350 degF", "+/-". */
+/** Words for a terminal that shows ASCII only: "350 F", "+/-". */
 export function asciiText(text: string): string {
   return PLAIN.reduce((plain, [from, to]) => plain.replace(from, to), text);
 }

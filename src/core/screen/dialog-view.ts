@@ -15,9 +15,9 @@ export function dialogView(state: TrialScreenState): DialogView | null {
       return null;
     case 'cautions':
       return {
-        place: 'page',
-        question: 'Before the first run',
-        lines: cautionLines('heat', 'closing', 'fumes', 'probe', 'not-a-safety-device').map((text) => ({
+        place: 'cover',
+        question: SCREEN_TEXT.questions.cautions,
+        lines: cautionLines('not-a-safety-device', 'heat', 'closing', 'fumes', 'probe').map((text) => ({
           text,
           role: 'plain',
         })),

@@ -4,7 +4,7 @@ import { startBuckets } from '../chart/start-buckets.ts';
 import type { TraceBuckets } from '../chart/TraceBuckets.ts';
 import type { Reading } from '../reading/StreamEvent.ts';
 import type { TimeToTarget } from '../run-estimate/TimeToTarget.ts';
-import { timeToTarget } from '../run-estimate/time-to-target.ts';
+import { type ExpectedPlateau, timeToTarget } from '../run-estimate/time-to-target.ts';
 import { bondLineChannels } from './bond-line-channels.ts';
 import { SCREEN_BUCKET_S, SCREEN_BUCKETS } from './start-trial-screen.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
@@ -55,7 +55,7 @@ function estimateFor(state: TrialScreenState): TimeToTarget | null {
       .map((p) => ({ timeS: (p.fromS + p.toS) / 2, temperatureC: (p.lowC + p.highC) / 2 }));
     const estimate = timeToTarget(points, state.setup.rules.targetC, {
       fromS,
-      plateauLimitC: plateauLimitC(state),
+      plateau: expectedPlateau(state),
     });
     if (slowest === null || restS(estimate) > restS(slowest)) slowest = estimate;
   }
@@ -66,16 +66,20 @@ function restS(estimate: TimeToTarget): number {
   return estimate.kind === 'estimate' ? estimate.restS : Number.POSITIVE_INFINITY;
 }
 
-/** The hotter platen, measured or set, with 3 °C for errors; null when neither is known. */
-function plateauLimitC(state: TrialScreenState): number | null {
-  const temperatures: number[] = [];
+/** Mean of the platens, measured or set, with 6 °C (set points: 10 °C) for errors; null when neither is known. */
+function expectedPlateau(state: TrialScreenState): ExpectedPlateau | null {
+  const measured: number[] = [];
   state.setup.roles.forEach((role, channel) => {
     const value = state.latest?.values[channel];
     if ((role === 'upper-platen' || role === 'lower-platen') && value?.kind === 'temperature') {
-      temperatures.push(value.temperatureC);
+      measured.push(value.temperatureC);
     }
   });
   const set = state.setup.rules.platenSetPointC;
-  if (set !== null) temperatures.push(set.upper, set.lower);
-  return temperatures.length === 0 ? null : Math.max(...temperatures) + 3;
+  const platens = measured.length > 0 ? measured : set === null ? [] : [set.upper, set.lower];
+  if (platens.length === 0) return null;
+  return {
+    expectedC: (Math.min(...platens) + Math.max(...platens)) / 2,
+    standardUncertaintyC: (measured.length > 0 ? 6 : 10) + (Math.max(...platens) - Math.min(...platens)) / 2,
+  };
 }

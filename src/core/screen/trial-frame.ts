@@ -1,22 +1,29 @@
 import { drawChart } from '../chart/draw-chart.ts';
 import { fitRow } from '../chart/fit-row.ts';
 import type { Segment, SegmentRole, StyledRow } from '../chart/StyledRow.ts';
-import { asciiText } from './ascii-text.ts';
+import { asciiView } from './ascii-view.ts';
 import { headRows } from './head-rows.ts';
 import { runsPanel } from './runs-panel.ts';
-import type { TrialView } from './TrialView.ts';
+import type { TrialView, ViewLine } from './TrialView.ts';
 import { wrapWords } from './wrap-words.ts';
 
 /** Lays a view out into exactly `rows` rows of `columns` characters. */
-export function trialFrame(view: TrialView): readonly StyledRow[] {
+export function trialFrame(wanted: TrialView): readonly StyledRow[] {
+  const view = wanted.ascii ? asciiView(wanted) : wanted;
   const { columns, rows } = view;
   const fill = (all: readonly StyledRow[]) =>
-    padded(all, rows).map((row) => fitRow(plain(row, view.ascii), columns));
+    padded(all, rows).map((row) => fitRow(row, columns));
   if (view.tooSmall !== null)
     return fill(wrapWords(view.tooSmall, columns).map((text) => line(text, 'strong')));
 
-  const top = [titleRow(view), ...headRows(view), channelRow(view)];
-  const bottom = [...messageRows(view), ...dwellRows(view), ...keyRows(view), statusRow(view)];
+  if (view.dialog?.place === 'cover') {
+    const foot = [...keyRows(view), statusRow(view)];
+    const room = rows - 2 - foot.length;
+    return fill([titleRow(view), [], ...padded(pageRows(view, room), room), ...foot]);
+  }
+  const { head, overflow } = headRows(view);
+  const top = [titleRow(view), ...head, channelRow(view)];
+  const bottom = [...messageRows(view, overflow), ...dwellRows(view), ...keyRows(view), statusRow(view)];
   const room = rows - top.length - bottom.length;
   return fill([...top, ...padded(middleRows(view, room), room), ...bottom]);
 }
@@ -27,10 +34,6 @@ function line(text: string, role: SegmentRole = 'plain'): StyledRow {
 
 function padded(rows: readonly StyledRow[], count: number): readonly StyledRow[] {
   return Array.from({ length: Math.max(0, count) }, (_, i) => rows[i] ?? []);
-}
-
-function plain(row: StyledRow, ascii: boolean): StyledRow {
-  return ascii ? row.map((s) => ({ ...s, text: asciiText(s.text) })) : row;
 }
 
 function titleRow(view: TrialView): StyledRow {
@@ -78,15 +81,16 @@ function pageRows(view: TrialView, room: number): readonly StyledRow[] {
   return rows.slice(0, room);
 }
 
-/** One row: the open question with what was typed, or a notice. */
-function messageRows(view: TrialView): readonly StyledRow[] {
+/** One row: the open question with what was typed, a notice, or a fact that found no room above. */
+function messageRows(view: TrialView, overflow: ViewLine | null): readonly StyledRow[] {
   const { dialog, notice } = view;
   if (dialog?.place === 'line') {
     const entry =
       dialog.entry === null ? [] : [{ text: ` ${dialog.entry.slice(-40)}_ `, role: 'key' as const }];
     return [[{ text: ` ${dialog.question} `, role: 'strong' }, ...entry]];
   }
-  return [notice === null ? [] : line(` ${notice.text}`, notice.role)];
+  const said = notice ?? overflow;
+  return [said === null ? [] : line(` ${said.text}`, said.role)];
 }
 
 /** Both rules with the same weight. */

@@ -2,6 +2,7 @@ import type { SegmentRole } from '../chart/StyledRow.ts';
 import { dwellSentences } from '../text/dwell-text.ts';
 import { CHANNEL_NAME, FAULT_TEXT, SCREEN_TEXT, STATE_WORD, type StateName } from '../text/screen-text.ts';
 import { numberText, secondsText, temperatureField, temperatureText } from '../text/units-text.ts';
+import { bondLineTrouble } from './bond-line-trouble.ts';
 import { channelStyle, chartOf } from './chart-of.ts';
 import { dialogView } from './dialog-view.ts';
 import { factLines } from './fact-lines.ts';
@@ -69,6 +70,8 @@ export function trialView(state: TrialScreenState, options: ViewOptions): TrialV
 }
 
 function channelLines(state: TrialScreenState): TrialView['channels'] {
+  const trouble = bondLineTrouble(state);
+  const old = trouble !== null && trouble.kind !== 'fault';
   return state.setup.roles.flatMap((role, channel) => {
     if (role === 'unused') return [];
     const style = channelStyle(role);
@@ -84,7 +87,7 @@ function channelLines(state: TrialScreenState): TrialView['channels'] {
       {
         text: `${style.letter} ${long} ${shown}`,
         brief: `${style.letter} ${brief} ${shown}`,
-        role: value?.kind === 'fault' ? 'fault' : style.role,
+        role: value?.kind === 'fault' ? 'fault' : old ? 'quiet' : style.role,
       },
     ];
   });

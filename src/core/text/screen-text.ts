@@ -53,7 +53,7 @@ export const SCREEN_TEXT = {
   waitingContact: 'The press-closed contact starts the run; key C works as well.',
   noReader: 'No reading yet. Is the reader plugged in and speaking?',
   readerLost: (cause: string) => `Reader lost: ${cause}. It comes back by itself; the run goes on.`,
-  stale: (ageS: string) => `Latest reading is ${ageS} old. Look at the reader and its cable.`,
+  stale: (ageS: string) => `Latest reading ${ageS} old: see to reader and cable.`,
   holdUnseen: 'Readings were missing during the hold.',
   dipped: (dip: 'restarts' | 'pauses') =>
     dip === 'restarts' ? 'Below target: the hold starts again.' : 'Below target: the hold waits.',
@@ -76,6 +76,7 @@ export const SCREEN_TEXT = {
   nothingCounts: 'No run counts yet: no dwell to accept.',
   scanUnknown: (text: string) => `Scanned: ${text}`,
   questions: {
+    cautions: 'Before the first run',
     quit: 'Leave the trial? Everything is kept, and the trial can be gone on with.',
     note: 'Note',
     spoilt: 'Spoilt run. Why?',

@@ -168,6 +168,15 @@ export class ScriptedTrial {
     this.send({ kind: 'store', store: { p99Ms: 12, freeBytes: 82e9, trouble: null }, atUs: 0 });
   }
 
+  copy(): ScriptedTrial {
+    const copy = new ScriptedTrial();
+    copy.state = this.state;
+    copy.session = this.session;
+    copy.closedS = this.closedS;
+    copy.intents.splice(0, copy.intents.length, ...this.intents);
+    return copy;
+  }
+
   send(event: TrialScreenEvent): this {
     const [next, intents] = trialScreenReducer(this.state, event);
     this.state = next;
@@ -275,31 +284,42 @@ export const SCRIPTS: Readonly<Record<string, () => ScriptedTrial>> = {
     return trial.readings(187, 195);
   },
   opened: () => {
-    const trial = SCRIPTS['hold done']?.() as ScriptedTrial;
+    const trial = scripted('hold done');
     return trial.report(195, { phase: 'opened' }, [{ kind: 'opened', timeS: 195 }]).readings(195, 200);
   },
   'run good': () => {
-    const trial = SCRIPTS.opened?.() as ScriptedTrial;
+    const trial = scripted('opened');
     trial.session = { ...trial.session, run: WAITING };
     const result = trialRun({ soakTimeS: 53.6 });
     trial.report(205, {}, [{ kind: 'run-finished', result: result.result }]);
     return trial.standing([...SOME_RUNS, result], 205).readings(205, 230);
   },
   'run suspect': () => {
-    const trial = SCRIPTS.opened?.() as ScriptedTrial;
+    const trial = scripted('opened');
     trial.session = { ...trial.session, run: WAITING };
     trial.report(205, {}, [{ kind: 'run-finished', result: (SOME_RUNS[2] as TrialRun).result }]);
     return trial.standing(SOME_RUNS.slice(0, 3), 205).readings(205, 230);
   },
   'spoilt question': () =>
-    (SCRIPTS.heating?.() as ScriptedTrial)
+    scripted('heating')
       .key('x', 49)
       .key('s', 49.2)
       .key('l', 49.4)
       .key('i', 49.6)
       .key('p', 49.8)
       .readings(50, 51),
-  'accept recipe': () => (SCRIPTS['run good']?.() as ScriptedTrial).key('a', 230.2),
+  'accept recipe': () => scripted('run good').key('a', 230.2),
   'runs chosen': () =>
-    (SCRIPTS['run good']?.() as ScriptedTrial).key('r', 230.2).named('up', 230.4).named('up', 230.6),
+    scripted('run good').key('r', 230.2).named('up', 230.4).named('up', 230.6),
 };
+
+const made = new Map<string, ScriptedTrial>();
+
+/** A trial in the named state; made once, then copied, since a minute of readings takes a while. */
+export function scripted(name: string): ScriptedTrial {
+  const script = SCRIPTS[name];
+  if (script === undefined) throw new Error(`no scripted state "${name}"`);
+  const first = made.get(name) ?? script();
+  made.set(name, first);
+  return first.copy();
+}
