@@ -100,6 +100,7 @@ export type RunReasonCode =
   | 'clock-drift'
   // notes (never change the verdict)
   | 'gap'
+  | 'clock-apart'
   | 'reader-restarted'
   | 'hold-dipped'
   | 'hold-not-verified'

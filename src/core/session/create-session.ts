@@ -4,7 +4,8 @@ import type { RecordingEntry } from '../recording/RecordingEntry.ts';
 import { createRunTracker } from '../run/create-run-tracker.ts';
 import type { RunEvent } from '../run/RunEvent.ts';
 import type { RunResult } from '../run/RunResult.ts';
-import type { Session, SessionConfig, SessionState } from './Session.ts';
+import type { Session, SessionConfig } from './Session.ts';
+import { withClock } from './with-clock.ts';
 
 const NOTHING: readonly RunEvent[] = Object.freeze([]);
 
@@ -16,22 +17,24 @@ export function createSession(config: SessionConfig): Session {
   const assembler = createReadingAssembler({ decoder: config.decoder });
   const tracker = createRunTracker({ rules: config.rules, roles: config.roles });
   const results: RunResult[] = [];
-  let refusal: SessionState['refusal'] = null;
 
   function track(events: readonly StreamEvent[]): readonly RunEvent[] {
     if (events.length === 0) return NOTHING;
     let all: RunEvent[] | null = null;
     for (const event of events) {
-      if (event.kind === 'refusal') refusal ??= { problem: event.problem, detail: event.detail };
       const reported = tracker.accept(event);
       if (reported.length > 0) all = all === null ? [...reported] : all.concat(reported);
     }
-    return keepResults(all ?? NOTHING);
+    return all === null ? NOTHING : keepResults(all);
   }
 
   function keepResults(events: readonly RunEvent[]): readonly RunEvent[] {
-    for (const event of events) if (event.kind === 'run-finished') results.push(event.result);
-    return events;
+    return events.map((event) => {
+      if (event.kind !== 'run-finished') return event;
+      const result = withClock(event.result, assembler.clock);
+      results.push(result);
+      return { kind: 'run-finished', result };
+    });
   }
 
   return {
@@ -49,7 +52,7 @@ export function createSession(config: SessionConfig): Session {
         clock: assembler.clock,
         identity: assembler.identity,
         recognised: config.decoder.recognised,
-        refusal,
+        refusal: assembler.refusal,
       };
     },
   };

@@ -122,6 +122,8 @@ const SENTENCES: Readonly<Record<RunReasonCode, (f: Figures) => string>> = {
     f.has('driftPpm')
       ? `The reader's clock and this computer's differ by ${f.w('driftPpm')} parts per million.`
       : "The reader's clock and this computer's differ.",
+  'clock-apart': (f) =>
+    `The reader's clock and this computer's run far apart (${f.w('driftPpm')} parts per million): times are the reader's own. Check its clock unless this is a playback.`,
   gap: (f) =>
     `Readings are missing away from the crossing: ${f.w('gaps')} gap${f.w('gaps') === '1' ? '' : 's'}, longest ${f.s('gapS')} (${f.w('cause')}).`,
   'reader-restarted': (f) =>

@@ -10,6 +10,7 @@ import type { TrialScreenEvent } from '../../core/screen/TrialScreenEvent.ts';
 import type { SessionState } from '../../core/session/Session.ts';
 import type { Store } from '../../core/store/Store.ts';
 import { trialStatistics } from '../../core/trial/trial-statistics.ts';
+import { identifyCommand } from '../../core/wire/protocol/commands.ts';
 import { acceptStored } from '../trials/accept-stored.ts';
 import { type LiveTrial, type LiveTrialOptions, startLiveTrial } from './live-trial.ts';
 import type { TrialFront } from './TrialFront.ts';
@@ -31,6 +32,8 @@ export interface RunTrialOptions {
 }
 
 const STATUS_EVERY_MS = 1000;
+/** A reader that was still starting up may have missed the first question. */
+const ASK_AGAIN_MS = 2000;
 
 /** Runs a live trial to its end: everything is in the store when it resolves, with the session's last state. */
 export async function runTrial(options: RunTrialOptions): Promise<SessionState> {
@@ -128,10 +131,14 @@ export async function runTrial(options: RunTrialOptions): Promise<SessionState> 
     throw error;
   }
   live.mark({ kind: 'conditions', conditions }, 'command');
+  const askAgain = setInterval(() => {
+    if (live?.state.identity === null && live.state.recognised === null) link.send(identifyCommand());
+  }, ASK_AGAIN_MS);
   const statusTimer = setInterval(() => void status(), STATUS_EVERY_MS);
   try {
     await front.left;
   } finally {
+    clearInterval(askAgain);
     clearInterval(statusTimer);
     await live.stop();
     store.closeTrial(head.trialId, new Date().toISOString());
