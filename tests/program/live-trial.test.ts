@@ -114,7 +114,7 @@ describe.skipIf(NO_PTY !== null)('a trial over a pseudo-terminal', () => {
     await asked();
     await send(sent.slice(900));
     const { code, out } = await program.ended;
-    expect(code).toBe(0);
+    expect(code, out).toBe(0);
     const { runs } = JSON.parse(out);
     expect(runs).toHaveLength(1);
     expect(runs[0].verdict).toBe('good');
