@@ -22,25 +22,9 @@ export function reduceRunEvent(
       return [{ ...state, ...unseen, runNumber, marks, lastResult: null }, []];
     }
     case 'crossing-provisional':
-      return [
-        {
-          ...state,
-          crossedS: event.crossing.timeS,
-          marks: placed(state.marks, MARK_LABEL.crossing, event.crossing.timeS),
-          flashUntilUs: atUs + FLASH_US,
-        },
-        state.crossedS === null ? [{ kind: 'bell', why: 'crossing' }] : [],
-      ];
+      return crossed(state, state.session?.run.provisionalCrossing?.timeS ?? null, atUs);
     case 'crossing-final':
-      if (event.crossing === null) return [state, []];
-      return [
-        {
-          ...state,
-          crossedS: event.crossing.timeS,
-          marks: placed(state.marks, MARK_LABEL.crossing, event.crossing.timeS),
-        },
-        [],
-      ];
+      return crossed(state, state.session?.run.finalCrossing?.timeS ?? null, null);
     case 'dip':
       return [{ ...state, dipped: true }, []];
     case 'hold-done':
@@ -65,6 +49,22 @@ export function reduceRunEvent(
     default:
       return [state, []];
   }
+}
+
+/**
+ * The run's crossing is the slowest bond-line channel's: the run state holds it once every channel has crossed.
+ * `announceUs` null: a better figure for a crossing already announced.
+ */
+function crossed(
+  state: TrialScreenState,
+  timeS: number | null,
+  announceUs: number | null,
+): readonly [TrialScreenState, readonly TrialIntent[]] {
+  if (timeS === null) return [state, []];
+  const first = state.crossedS === null && announceUs !== null;
+  const next = { ...state, crossedS: timeS, marks: placed(state.marks, MARK_LABEL.crossing, timeS) };
+  if (!first) return [next, []];
+  return [{ ...next, flashUntilUs: announceUs + FLASH_US }, [{ kind: 'bell', why: 'crossing' }]];
 }
 
 function placed(marks: TrialScreenState['marks'], label: string, timeS: number): TrialScreenState['marks'] {

@@ -14,7 +14,7 @@ describe('createPlainProgress', () => {
     const lines = linesOf('wb-150-north-run-1');
     expect(lines[0]).toMatch(/SIMULATED/);
     const first = (pattern: RegExp) => lines.findIndex((line) => pattern.test(line));
-    const order = [/press closed \(contact\)/, /crossing, provisional/, /crossing, final/, /hold done/, /s opened/, /run 1 finished/].map(first);
+    const order = [/press closed \(contact\)/, /crossing, provisional \(channel 1\)/, /crossing, final \(channel 1\)/, /hold done/, /s opened/, /run 1 finished/].map(first);
     expect(order.every((at) => at >= 0)).toBe(true);
     expect([...order].sort((a, b) => a - b)).toEqual(order);
     // truth-press-closed-s 12.603955, truth-probe-crossing-s 53.073647 in the recording's head

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { stateName } from '../../../src/core/screen/state-name.ts';
 import { trialScreenReducer } from '../../../src/core/screen/trial-screen-reducer.ts';
+import { replayOnScreen } from './replayed-recording.ts';
 import { ScriptedTrial, scripted, SOME_RUNS, trialRun, WAITING } from './scripted-trial.ts';
 
 const marks = (trial: ScriptedTrial) => trial.intents.flatMap((i) => (i.kind === 'mark' ? [i.mark.kind] : []));
@@ -172,5 +173,26 @@ describe('trialScreenReducer: recipe and runs', () => {
   it('never changes the state it is given', () => {
     const frozen = Object.freeze(scripted('heating').state);
     expect(() => trialScreenReducer(frozen, { kind: 'tick', atUs: 60e6 })).not.toThrow();
+  });
+});
+
+describe('trialScreenReducer: two bond-line probes in a shipped recording', () => {
+  it('rings once, when the slower probe has crossed, and marks its crossing within 0.1 s of the truth', () => {
+    const rung: { why: string; atS: number }[] = [];
+    let state = null as ScriptedTrial['state'] | null;
+    const { head, state: end } = replayOnScreen('wb-150-north-run-1', (next, event) => {
+      if (state !== null) {
+        for (const intent of trialScreenReducer(state, event)[1]) {
+          if (intent.kind === 'bell') rung.push({ why: intent.why, atS: event.atUs / 1e6 });
+        }
+      }
+      state = next;
+    });
+    expect(rung.map((r) => r.why)).toEqual(['crossing', 'hold-done']);
+    const truthS = head.truth?.probeCrossingS ?? Number.NaN;
+    expect(rung[0]?.atS).toBeGreaterThan(truthS);
+    expect(rung[0]?.atS).toBeLessThan(truthS + 2);
+    const mark = end.marks.find((m) => m.label === 'crossing');
+    expect(Math.abs((mark?.timeS ?? Number.NaN) - truthS)).toBeLessThan(0.1);
   });
 });
