@@ -1,11 +1,10 @@
 import type { OperatorMark, Reading, RunConditions, StreamEvent } from '../reading/StreamEvent.ts';
 import type { ChannelRole } from '../recording/RecordingEntry.ts';
 import { MARK_UNCERTAINTY_S } from './choose-press-closed.ts';
-import { collectSamples } from './collect-samples.ts';
-import { estimateOnset } from './estimate-onset.ts';
 import { finishRun } from './finish-run.ts';
 import { LIMITS } from './limits.ts';
 import { liveWarnings } from './live-warnings.ts';
+import { locateOnset } from './locate-onset.ts';
 import { OnsetWatch, type RiseSeen } from './OnsetWatch.ts';
 import { ResolutionWatch } from './ResolutionWatch.ts';
 import type { RunEvent, RunState } from './RunEvent.ts';
@@ -151,16 +150,11 @@ class Tracker implements RunTracker {
   }
 
   #rise(channel: number, rise: RiseSeen): void {
-    const levels = this.#onsets[this.#around.bondLineChannels.indexOf(channel)]!.levels;
-    const quietC = rise.lowestC + 0.3 * (rise.seenC - rise.lowestC);
-    const quiet = levels.filter((level) => level.timeS <= rise.seenS && level.levelC < quietC);
-    const quietS = quiet[quiet.length - 1]?.timeS ?? rise.lowestS;
-    const fromS = Math.max(this.#previousEndS, quietS - Math.max(15, 3 * (rise.seenS - quietS)));
-    const resolutionC = this.#around.resolutions[channel]!.resolutionC;
-    const onset = estimateOnset(
-      collectSamples(this.#around.trace, channel, fromS, this.#latestS),
-      resolutionC,
-    );
+    const at = this.#around.bondLineChannels.indexOf(channel);
+    const onset = locateOnset(this.#around, channel, rise, this.#onsets[at]!.levels, {
+      notBeforeS: this.#previousEndS,
+      nowS: this.#latestS,
+    });
     if (onset === null) return;
     const run = this.#run ?? this.#openRun(onset.timeS);
     run.onset = onset;

@@ -19,7 +19,7 @@ const FEWEST_READINGS = 10;
  * When a channel passes the target, from the readings around a first guess and up to `untilS`.
  * Window ±10 s, wider for slow readers until ten readings are in, narrower where the rise began shortly before
  * (a quarter of the way from its start) or heats so fast that ±10 s is no longer near the crossing (±1.5 τ).
- * Where sample spacing at the crossing is over 1 s, a third of what curve and straight interpolation differ by at most
+ * Where sample spacing at the crossing is over 3.5 s, a third of what curve and straight interpolation differ by at most
  * (k·spacing²/8) is added as model uncertainty. Without a curve: straight interpolation, spacing/√12.
  */
 export function estimateCrossing(
@@ -44,7 +44,7 @@ export function estimateCrossing(
     if (!within) return found;
     const straight = interpolate(samples, targetC, fit.timeS);
     const modelS =
-      straight !== null && straight.spacingS > 1
+      straight !== null && straight.spacingS > 3.5
         ? (Math.abs(fit.rateFallPerS) * straight.spacingS ** 2) / 24
         : 0;
     found = {

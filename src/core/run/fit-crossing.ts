@@ -1,23 +1,8 @@
 import type { Samples } from './collect-samples.ts';
+import { type CrossingFit, crossingUncertainty, TUKEY } from './crossing-uncertainty.ts';
+import { type Curve, heatingCurve, normalEquations } from './heating-curve.ts';
 import { median } from './median.ts';
 import { solveSymmetric } from './solve-symmetric.ts';
-import { studentFactor } from './student-factor.ts';
-
-export interface CrossingFit {
-  readonly timeS: number;
-  readonly standardUncertaintyS: number;
-  readonly slopeCPerS: number;
-  /** Fall of the heating rate, 1/s: 1/τ of the local curve. */
-  readonly rateFallPerS: number;
-  /** Standard deviation of the readings about the curve, spikes left out, °C. */
-  readonly noiseC: number;
-  /** Lag-one autocorrelation of what the curve leaves over. */
-  readonly autocorrelation: number;
-  readonly readings: number;
-}
-
-/** Tukey's biweight with 95 % efficiency at normal noise (Beaton and Tukey 1974; from memory). */
-const TUKEY = 4.685;
 
 /**
  * When a rising temperature passes a target, from the readings around it.
@@ -59,30 +44,7 @@ export function fitCrossing(
       weights[i] = Math.abs(u) < 1 ? (1 - u * u) ** 2 : 0;
     }
   }
-  return withUncertainty(timesS, residuals, scaleC, targetC, floorC, curve);
-}
-
-interface Curve {
-  readonly tc: number;
-  readonly s: number;
-  readonly k: number;
-}
-
-/** T at x seconds after the crossing. */
-function heatingCurve(x: number, targetC: number, s: number, k: number): number {
-  return targetC + s * x * phi(k * x);
-}
-
-/** (1 − e^−z)/z, by its series near zero. */
-function phi(z: number): number {
-  return Math.abs(z) < 1e-3 ? 1 - z / 2 + (z * z) / 6 : -Math.expm1(-z) / z;
-}
-
-/** Derivative of phi. */
-function phiSlope(z: number): number {
-  return Math.abs(z) < 1e-2
-    ? -1 / 2 + z / 3 - (z * z) / 8 + (z * z * z) / 30
-    : (Math.exp(-z) * (1 + z) - 1) / (z * z);
+  return crossingUncertainty(timesS, residuals, scaleC, floorC, curve);
 }
 
 /** Weight 0 for readings far off a median straight line (Theil–Sen on at most 40 of them), else 1. */
@@ -132,40 +94,6 @@ function startCurve(
   return { tc: guessS + x, s: root, k: (-2 * c) / root };
 }
 
-function normalEquations(
-  timesS: Float64Array,
-  residual: (i: number) => number,
-  weight: (i: number) => number,
-  curve: Curve,
-): { matrix: number[][]; right: number[] } {
-  const matrix = [0, 1, 2].map(() => [0, 0, 0]);
-  const right = [0, 0, 0];
-  const { tc, s, k } = curve;
-  for (let i = 0; i < timesS.length; i++) {
-    const w = weight(i);
-    if (w === 0) continue;
-    const x = timesS[i]! - tc;
-    const z = k * x;
-    const j0 = -s * Math.exp(-z);
-    const j1 = x * phi(z);
-    const j2 = s * x * x * phiSlope(z);
-    const r = residual(i) * w;
-    right[0]! += j0 * r;
-    right[1]! += j1 * r;
-    right[2]! += j2 * r;
-    matrix[0]![0]! += w * j0 * j0;
-    matrix[1]![0]! += w * j1 * j0;
-    matrix[1]![1]! += w * j1 * j1;
-    matrix[2]![0]! += w * j2 * j0;
-    matrix[2]![1]! += w * j2 * j1;
-    matrix[2]![2]! += w * j2 * j2;
-  }
-  matrix[0]![1] = matrix[1]![0]!;
-  matrix[0]![2] = matrix[2]![0]!;
-  matrix[1]![2] = matrix[2]![1]!;
-  return { matrix, right };
-}
-
 function gaussNewton(
   timesS: Float64Array,
   valuesC: Float64Array,
@@ -213,60 +141,4 @@ function gaussNewton(
     if (moved < 1e-7 * Math.max(spanS, 1e-3)) break;
   }
   return curve.s > 0 && Number.isFinite(curve.tc) ? curve : null;
-}
-
-/** Sandwich of the M-estimate: n/(n−3)·mean(ψ²)/mean(ψ′)² · (JᵀJ)⁻¹, then the widenings. */
-function withUncertainty(
-  timesS: Float64Array,
-  residuals: Float64Array,
-  scaleC: number,
-  targetC: number,
-  floorC: number,
-  curve: Curve,
-): CrossingFit | null {
-  const count = timesS.length;
-  let psiSquared = 0;
-  let psiSlope = 0;
-  let lagged = 0;
-  const psi = new Float64Array(count);
-  for (let i = 0; i < count; i++) {
-    const u = residuals[i]! / (TUKEY * scaleC);
-    if (Math.abs(u) < 1) {
-      psi[i] = residuals[i]! * (1 - u * u) ** 2;
-      psiSlope += (1 - u * u) * (1 - 5 * u * u);
-    }
-    psiSquared += psi[i]! ** 2;
-    if (i > 0) lagged += psi[i]! * psi[i - 1]!;
-  }
-  if (psiSlope < 0.3 * count) return null;
-  const { matrix } = normalEquations(
-    timesS,
-    () => 0,
-    () => 1,
-    curve,
-  );
-  const solved = solveSymmetric(matrix, [0, 0, 0]);
-  if (solved === null) return null;
-  const degrees = Math.max(count - 3, 1);
-  const raw = psiSquared > 0 ? lagged / psiSquared : 0;
-  // The fit takes some of the correlation away (made good with enough readings); under fifteen readings it cannot be told.
-  const made = count >= 60 ? (raw + 4 / count) / (1 - 8 / count) : count >= 15 ? raw : 0;
-  const autocorrelation = Math.min(0.95, Math.max(0, made));
-  const widening = (1 + autocorrelation) / (1 - autocorrelation);
-  // A curve with three free figures takes three correlated stretches out of the scatter, not three readings.
-  const left = Math.max(count - 3 * widening, degrees / 2);
-  const noiseSquared = psiSquared / left / (psiSlope / count) ** 2;
-  const student = studentFactor(Math.max(1, degrees / widening));
-  const variance = Math.max(noiseSquared * student * student, floorC * floorC) * widening;
-  const standardUncertaintyS = Math.sqrt(variance * solved.inverse()[0]![0]!);
-  if (!Number.isFinite(standardUncertaintyS) || !Number.isFinite(targetC)) return null;
-  return {
-    timeS: curve.tc,
-    standardUncertaintyS,
-    slopeCPerS: curve.s,
-    rateFallPerS: curve.k,
-    noiseC: Math.sqrt(noiseSquared),
-    autocorrelation,
-    readings: count,
-  };
 }
