@@ -1,5 +1,6 @@
 import { render } from 'ink';
 import type { TrialIntent } from '../../core/screen/TrialIntent.ts';
+import { keepScrollback } from './keep-scrollback.ts';
 import { ScreenErrorBoundary } from './ScreenErrorBoundary.tsx';
 import { INTERRUPTED, TrialScreen } from './TrialScreen.tsx';
 import type { TrialScreenModel } from './TrialScreenModel.ts';
@@ -31,11 +32,13 @@ export interface TrialScreenEnd {
 
 const OTHER_SCREEN = '\u001b[?1049h\u001b[2J\u001b[H';
 const BACK = '\u001b[?25h\u001b[?1049l';
+/** Without a listener of ours these would end the program before the terminal is restored. */
+const END_SIGNALS = ['SIGTERM', 'SIGHUP'] as const;
 const CLEAR = '\u001b[2J\u001b[H';
 
 /**
  * Shows the trial screen on the terminal's other page until it is left; then the terminal is as before.
- * Ends on the screen's own `quit`, on Ctrl-C and on `signal`. Needs a terminal: `stdout.isTTY` and `stdin.isTTY`.
+ * Ends on the screen's own `quit`, on Ctrl-C, SIGTERM, SIGHUP and on `signal`. Needs a terminal: `stdout.isTTY` and `stdin.isTTY`.
  */
 export async function runTrialScreen(options: RunTrialScreenOptions): Promise<TrialScreenEnd> {
   const { model, nowUs, onIntent, ascii = false, colour = true, everyMs = 100, signal } = options;
@@ -62,7 +65,7 @@ export async function runTrialScreen(options: RunTrialScreenOptions): Promise<Tr
         clearWindow={() => stdout.write(CLEAR)}
       />
     </ScreenErrorBoundary>,
-    { stdin, stdout, stderr, exitOnCtrlC: false, maxFps: 20, patchConsole: false },
+    { stdin, stdout: keepScrollback(stdout), stderr, exitOnCtrlC: false, maxFps: 20, patchConsole: false },
   );
   const stop = () => app.unmount();
   const silence = model.onIntent((intent) => {
@@ -78,6 +81,7 @@ export async function runTrialScreen(options: RunTrialScreenOptions): Promise<Tr
     }
   });
   signal?.addEventListener('abort', stop, { once: true });
+  for (const end of END_SIGNALS) process.once(end, stop);
   if (signal?.aborted) stop();
   try {
     const value = await Promise.race([app.waitUntilExit(), failed]);
@@ -87,6 +91,7 @@ export async function runTrialScreen(options: RunTrialScreenOptions): Promise<Tr
     app.unmount();
     silence();
     signal?.removeEventListener('abort', stop);
+    for (const end of END_SIGNALS) process.removeListener(end, stop);
     process.removeListener('exit', restore);
     restore();
   }

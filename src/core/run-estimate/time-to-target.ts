@@ -36,7 +36,8 @@ export function timeToTarget(
   const startS = options.fromS + (latest.timeS - options.fromS) * (1 - FITTED_SHARE);
   const fitted = thinned(points.filter((p) => p.timeS >= startS && Number.isFinite(p.temperatureC)));
   const stretchS = latest.timeS - (fitted[0]?.timeS ?? latest.timeS);
-  if (fitted.length < FEWEST_POINTS || stretchS < SHORTEST_STRETCH_S) return { kind: 'none', why: 'too-early' };
+  if (fitted.length < FEWEST_POINTS || stretchS < SHORTEST_STRETCH_S)
+    return { kind: 'none', why: 'too-early' };
 
   const fits = TIME_CONSTANTS_S.map((tau) => fitRise(fitted, tau)).filter(
     (fit): fit is RiseFit => fit !== null && fit.dropC > 0,
@@ -56,7 +57,9 @@ export function timeToTarget(
   const likely = fits.filter((fit) => misfit(fit) <= misfit(best) + LIKELY);
   const ends = likely.map((fit) => {
     const end = restOf(fit, targetC);
-    return end === null ? null : { rest: end - lagS, spreadS: 2 * Math.sqrt(variance) * restSpread(fit, targetC) };
+    return end === null
+      ? null
+      : { rest: end - lagS, spreadS: 2 * Math.sqrt(variance) * restSpread(fit, targetC) };
   });
   const known = ends.filter((end) => end !== null);
   const wideningS = 0.03 * restS + 0.2;
@@ -64,7 +67,8 @@ export function timeToTarget(
     kind: 'estimate',
     restS,
     earliestS: Math.max(0, Math.min(...known.map((end) => end.rest - end.spreadS)) - wideningS),
-    latestS: known.length < ends.length ? null : Math.max(...known.map((end) => end.rest + end.spreadS)) + wideningS,
+    latestS:
+      known.length < ends.length ? null : Math.max(...known.map((end) => end.rest + end.spreadS)) + wideningS,
     plateauC: best.plateauC,
     timeConstantS: best.timeConstantS,
   };
@@ -98,6 +102,7 @@ function restOf(fit: RiseFit, targetC: number): number | null {
 function restSpread({ timeConstantS, plateauC, dropC, spread }: RiseFit, targetC: number): number {
   const byDrop = timeConstantS / dropC;
   const byPlateau = -timeConstantS / (plateauC - targetC);
-  const squared = byDrop ** 2 * spread.drop + byPlateau ** 2 * spread.plateau + 2 * byDrop * byPlateau * spread.both;
+  const squared =
+    byDrop ** 2 * spread.drop + byPlateau ** 2 * spread.plateau + 2 * byDrop * byPlateau * spread.both;
   return Math.sqrt(Math.max(0, squared));
 }

@@ -17,7 +17,10 @@ export function headRows(view: TrialView): Head {
   const left = roomy ? 54 : 34;
   const figure = figureRows(view, roomy ? 'big' : 'large', height);
   const { rows: right, overflow } = stateRows(view, view.columns - left - 1, height, roomy);
-  const head = Array.from({ length: height }, (_, i) => [...fitRow(figure[i] ?? [], left), ...(right[i] ?? [])]);
+  const head = Array.from({ length: height }, (_, i) => [
+    ...fitRow(figure[i] ?? [], left),
+    ...(right[i] ?? []),
+  ]);
   return { head, overflow };
 }
 
@@ -25,8 +28,7 @@ function figureRows(view: TrialView, size: BlockSize, height: number): readonly 
   const { text, unit, faded, caption } = view.figure;
   const role: SegmentRole = faded ? 'quiet' : 'strong';
   const digits = blockText(text, { size, ascii: view.ascii, faded });
-  const letters =
-    unit === '' ? [] : blockText(unit, { size: 'small', ascii: view.ascii, faded });
+  const letters = unit === '' ? [] : blockText(unit, { size: 'small', ascii: view.ascii, faded });
   const rows: StyledRow[] = digits.map((row, i) => [{ text: ` ${row}  ${letters[i] ?? ''}`, role }]);
   if (rows.length < height - 1) rows.unshift([]);
   rows.push([{ text: ` ${caption}`, role: faded ? 'quiet' : 'plain' }]);

@@ -26,7 +26,8 @@ export function createPlainProgress(setup: Pick<TrialScreenSetup, 'unit' | 'simu
         link = event.link.kind;
       }
       if (event.kind === 'notice') lines.push(event.text);
-      if (event.kind === 'store' && event.store.trouble !== null) lines.push(text.storeTrouble(event.store.trouble));
+      if (event.kind === 'store' && event.store.trouble !== null)
+        lines.push(text.storeTrouble(event.store.trouble));
       if (event.kind === 'session') {
         const { state } = event;
         if (state.refusal !== null && !refused) lines.push(text.refused(state.refusal.detail));

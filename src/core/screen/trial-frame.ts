@@ -11,8 +11,7 @@ import { wrapWords } from './wrap-words.ts';
 export function trialFrame(wanted: TrialView): readonly StyledRow[] {
   const view = wanted.ascii ? asciiView(wanted) : wanted;
   const { columns, rows } = view;
-  const fill = (all: readonly StyledRow[]) =>
-    padded(all, rows).map((row) => fitRow(row, columns));
+  const fill = (all: readonly StyledRow[]) => padded(all, rows).map((row) => fitRow(row, columns));
   if (view.tooSmall !== null)
     return fill(wrapWords(view.tooSmall, columns).map((text) => line(text, 'strong')));
 

@@ -11,7 +11,8 @@ export function progressText(unit: TemperatureUnit) {
     readerBack: 'Reader back.',
     storeTrouble: (trouble: string) => `Store: ${trouble}`,
     refused: (detail: string) => `Readings cannot be used: ${detail}`,
-    gap: (timeS: number | null) => (timeS === null ? 'Gap in the readings.' : `${at(timeS)} gap in the readings`),
+    gap: (timeS: number | null) =>
+      timeS === null ? 'Gap in the readings.' : `${at(timeS)} gap in the readings`,
     pressClosed: ({ timeS, by }: PressClosed) => `${at(timeS)} press closed (${by})`,
     onset: (timeS: number) => `${at(timeS)} onset of the rise`,
     crossing: ({ timeS, slopeCPerS }: Crossing, channel: number, kind: 'provisional' | 'final') =>
@@ -24,7 +25,8 @@ export function progressText(unit: TemperatureUnit) {
       const start = result.startC === null ? '' : `, start ${temperatureText(result.startC, unit)}`;
       const uncertaintyS = result.soakTimeStandardUncertaintyS;
       const doubt = uncertaintyS === null ? '' : ` (standard uncertainty ${numberText(uncertaintyS, 2)} s)`;
-      const soak = result.soakTimeS === null ? 'no soak time' : `soak time ${numberText(result.soakTimeS, 2)} s${doubt}`;
+      const soak =
+        result.soakTimeS === null ? 'no soak time' : `soak time ${numberText(result.soakTimeS, 2)} s${doubt}`;
       return [
         `run ${result.runNumber} finished: ${soak}${start}, ${result.verdict}`,
         ...result.reasons.map((reason) => `  ${runReasonText(reason, { unit })}`),

@@ -9,7 +9,8 @@ const t = (temperatureC: number) => ({ kind: 'temperature', temperatureC }) as c
 describe('addToBuckets', () => {
   it('keeps at most 600 closed buckets over eight hours at 10 readings a second, the extremes among them', () => {
     let trace = startBuckets();
-    for (let i = 0; i < 288_000; i++) trace = addToBuckets(trace, i / 10, [t(i === 123_456 ? 400 : i === 99 ? -20 : 100)]);
+    for (let i = 0; i < 288_000; i++)
+      trace = addToBuckets(trace, i / 10, [t(i === 123_456 ? 400 : i === 99 ? -20 : 100)]);
     expect(trace.closed.length).toBeLessThanOrEqual(600);
     const points = bucketPoints(trace, 0);
     expect(Math.max(...points.map((p) => p.highC))).toBe(400);
@@ -18,10 +19,16 @@ describe('addToBuckets', () => {
   });
 
   it('holds lowest, highest and last of every reading for any series (property)', () => {
-    const readings = fc.array(fc.record({ stepS: fc.double({ min: 0, max: 3, noNaN: true }), c: fc.double({ min: -50, max: 500, noNaN: true }) }), {
-      minLength: 1,
-      maxLength: 300,
-    });
+    const readings = fc.array(
+      fc.record({
+        stepS: fc.double({ min: 0, max: 3, noNaN: true }),
+        c: fc.double({ min: -50, max: 500, noNaN: true }),
+      }),
+      {
+        minLength: 1,
+        maxLength: 300,
+      },
+    );
     fc.assert(
       fc.property(readings, (series) => {
         let trace = startBuckets(0.25, 16);
@@ -36,7 +43,8 @@ describe('addToBuckets', () => {
         expect(Math.max(...points.map((p) => p.highC))).toBe(Math.max(...all));
         expect(points.at(-1)?.lastC).toBe(all.at(-1));
         expect(trace.closed.length).toBeLessThanOrEqual(16);
-        for (let i = 1; i < points.length; i++) expect(points[i]!.fromS).toBeGreaterThanOrEqual(points[i - 1]!.toS);
+        for (let i = 1; i < points.length; i++)
+          expect(points[i]!.fromS).toBeGreaterThanOrEqual(points[i - 1]!.toS);
       }),
       { numRuns: 100 },
     );

@@ -34,16 +34,37 @@ function spec(over: Partial<ChartSpec> = {}): ChartSpec {
 }
 
 const ramp = Array.from({ length: 1001 }, (_, i) => point(i / 10, i / 5));
-const bond = (points: readonly ChartPoint[]) => ({ letter: 'B', role: 'bond-line' as const, line: 'solid' as const, points });
+const bond = (points: readonly ChartPoint[]) => ({
+  letter: 'B',
+  role: 'bond-line' as const,
+  line: 'solid' as const,
+  points,
+});
 const text = (s: ChartSpec) => drawChart(s).map(rowText);
 /** Plot area only: behind the axis, before the end letters. */
-const plot = (s: ChartSpec) => text(s).slice(1, -1).map((row) => row.slice(6, -2));
+const plot = (s: ChartSpec) =>
+  text(s)
+    .slice(1, -1)
+    .map((row) => row.slice(6, -2));
 
 describe('drawChart', () => {
   it('fills exactly its rows and columns, in braille and in ASCII', () => {
     for (const ascii of [true, false]) {
-      for (const [columns, rows] of [[20, 5], [51, 9], [100, 30]] as const) {
-        const drawn = text(spec({ columns, rows, ascii, traces: [bond(ramp)], targetC: 150, marks: [{ timeS: 50, label: 'closed' }] }));
+      for (const [columns, rows] of [
+        [20, 5],
+        [51, 9],
+        [100, 30],
+      ] as const) {
+        const drawn = text(
+          spec({
+            columns,
+            rows,
+            ascii,
+            traces: [bond(ramp)],
+            targetC: 150,
+            marks: [{ timeS: 50, label: 'closed' }],
+          }),
+        );
         expect(drawn.length).toBe(rows);
         expect(new Set(drawn.map((row) => row.length))).toEqual(new Set([columns]));
       }
@@ -86,7 +107,9 @@ describe('drawChart', () => {
   });
 
   it('marks a fault with x on the lowest row and does not draw through it', () => {
-    const faulted = ramp.map((p) => (p.fromS >= 40 && p.fromS <= 44 ? { ...p, measured: false, faulted: true } : p));
+    const faulted = ramp.map((p) =>
+      p.fromS >= 40 && p.fromS <= 44 ? { ...p, measured: false, faulted: true } : p,
+    );
     const rows = plot(spec({ traces: [bond(faulted)], longestBridgedS: 30 }));
     const crosses = [...(rows.at(-1) ?? '')].flatMap((c, i) => (c === 'x' ? [i] : []));
     expect(crosses.length).toBeGreaterThan(0);
@@ -102,7 +125,17 @@ describe('drawChart', () => {
   });
 
   it('counts the time axis from press closed and labels marks above their line', () => {
-    const rows = text(spec({ fromS: 10, toS: 110, zeroS: 20, marks: [{ timeS: 20, label: 'closed' }, { timeS: 70, label: 'crossing' }] }));
+    const rows = text(
+      spec({
+        fromS: 10,
+        toS: 110,
+        zeroS: 20,
+        marks: [
+          { timeS: 20, label: 'closed' },
+          { timeS: 70, label: 'crossing' },
+        ],
+      }),
+    );
     expect(rows[0]).toMatch(/closed +crossing/);
     expect(rows.at(-1)).toMatch(/0 s.*30 s.*1 min/);
     const closedColumn = rows[3]?.indexOf(':') ?? -1;
@@ -117,12 +150,14 @@ describe('drawChart', () => {
       { letter: 'L', role: 'lower-platen' as const, line: 'dotted' as const, points: flat(150) },
     ];
     const ascii = text(spec({ traces }));
-    for (const letter of ['b', 'u', 'l']) expect(ascii.some((row) => row.includes(letter.repeat(40)))).toBe(true);
+    for (const letter of ['b', 'u', 'l'])
+      expect(ascii.some((row) => row.includes(letter.repeat(40)))).toBe(true);
     const braille = plot(spec({ traces, ascii: false }));
     const patterns = braille.filter((row) => /[\u2801-\u28ff]/u.test(row)).map((row) => row.trim());
     expect(new Set(patterns.map((row) => new Set(row).size)).size).toBeGreaterThan(1);
     expect(new Set(patterns).size).toBe(3);
-    for (const letter of ['B', 'U', 'L']) expect(text(spec({ traces, ascii: false })).some((row) => row.endsWith(letter))).toBe(true);
+    for (const letter of ['B', 'U', 'L'])
+      expect(text(spec({ traces, ascii: false })).some((row) => row.endsWith(letter))).toBe(true);
   });
 
   it('gives nothing for a window under 20 × 5 or an empty range', () => {
@@ -133,9 +168,20 @@ describe('drawChart', () => {
   });
 
   it('draws 100 × 30 with four channels of 1,200 points in under 5 ms (median of 50)', () => {
-    const points = Array.from({ length: 1200 }, (_, i) => ({ ...point(i / 12, 100 + 50 * Math.sin(i / 60)), lowC: 90, highC: 110 }));
+    const points = Array.from({ length: 1200 }, (_, i) => ({
+      ...point(i / 12, 100 + 50 * Math.sin(i / 60)),
+      lowC: 90,
+      highC: 110,
+    }));
     const traces = ['B', 'O', 'U', 'L'].map((letter) => ({ ...bond(points), letter }));
-    const s = spec({ columns: 100, rows: 30, ascii: false, traces, targetC: 120, marks: [{ timeS: 10, label: 'closed' }] });
+    const s = spec({
+      columns: 100,
+      rows: 30,
+      ascii: false,
+      traces,
+      targetC: 120,
+      marks: [{ timeS: 10, label: 'closed' }],
+    });
     const took = Array.from({ length: 60 }, () => {
       const start = performance.now();
       drawChart(s);

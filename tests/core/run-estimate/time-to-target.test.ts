@@ -15,7 +15,8 @@ function slab(timeS: number): number {
   let theta = 0;
   for (let n = 0; n < 60; n++) {
     const odd = 2 * n + 1;
-    theta += ((4 / (odd * Math.PI)) * (n % 2 === 0 ? 1 : -1)) * Math.exp((-odd * odd * Math.PI ** 2 * fourier) / 4);
+    theta +=
+      (4 / (odd * Math.PI)) * (n % 2 === 0 ? 1 : -1) * Math.exp((-odd * odd * Math.PI ** 2 * fourier) / 4);
   }
   return 232 - 208 * theta;
 }
@@ -42,45 +43,72 @@ function noise(seed: number): () => number {
 
 const pointsOf = (curve: (timeS: number) => number, untilS: number, sdC = 0, seed = 1) => {
   const n = noise(seed);
-  return Array.from({ length: Math.floor(untilS * 4) + 1 }, (_, i) => ({ timeS: i / 4, temperatureC: curve(i / 4) + sdC * n() }));
+  return Array.from({ length: Math.floor(untilS * 4) + 1 }, (_, i) => ({
+    timeS: i / 4,
+    temperatureC: curve(i / 4) + sdC * n(),
+  }));
 };
 
 describe('timeToTarget', () => {
   it.each([
     ['first order', { curve: first }, FIRST_CROSSING_S],
     ['slab between two hot faces', { curve: slab }, crossingOf(slab)],
-  ] as const)('%s: from half-way on within the larger of a tenth of the rest and 0.5 s, noise 0.15 °C', (_name, { curve }, crossingS) => {
-    for (let seed = 1; seed <= 20; seed++) {
-      for (const share of [0.5, 0.6, 0.75, 0.9, 0.97]) {
-        const nowS = Math.floor(crossingS * share * 4) / 4;
-        const estimate = timeToTarget(pointsOf(curve, nowS, 0.15, seed), 176.667, { fromS: 0, plateau: { expectedC: 230, standardUncertaintyC: 6 } });
-        const restS = crossingS - nowS;
-        expect(estimate.kind).toBe('estimate');
-        if (estimate.kind !== 'estimate') continue;
-        expect(Math.abs(estimate.restS - restS), `seed ${seed}, share ${share}`).toBeLessThanOrEqual(Math.max(0.1 * restS, 0.5));
+  ] as const)(
+    '%s: from half-way on within the larger of a tenth of the rest and 0.5 s, noise 0.15 °C',
+    (_name, { curve }, crossingS) => {
+      for (let seed = 1; seed <= 20; seed++) {
+        for (const share of [0.5, 0.6, 0.75, 0.9, 0.97]) {
+          const nowS = Math.floor(crossingS * share * 4) / 4;
+          const estimate = timeToTarget(pointsOf(curve, nowS, 0.15, seed), 176.667, {
+            fromS: 0,
+            plateau: { expectedC: 230, standardUncertaintyC: 6 },
+          });
+          const restS = crossingS - nowS;
+          expect(estimate.kind).toBe('estimate');
+          if (estimate.kind !== 'estimate') continue;
+          expect(Math.abs(estimate.restS - restS), `seed ${seed}, share ${share}`).toBeLessThanOrEqual(
+            Math.max(0.1 * restS, 0.5),
+          );
+        }
       }
-    }
-  });
+    },
+  );
 
   it('holds the true rest inside its range in at least 90 of 100 noisy trials at half-way', () => {
     let inside = 0;
     for (let seed = 1; seed <= 100; seed++) {
-      const estimate = timeToTarget(pointsOf(first, 28, 0.3, seed), 176.667, { fromS: 0, plateau: { expectedC: 230, standardUncertaintyC: 6 } });
+      const estimate = timeToTarget(pointsOf(first, 28, 0.3, seed), 176.667, {
+        fromS: 0,
+        plateau: { expectedC: 230, standardUncertaintyC: 6 },
+      });
       const restS = FIRST_CROSSING_S - 28;
-      if (estimate.kind === 'estimate' && estimate.earliestS <= restS && (estimate.latestS ?? 1e9) >= restS) inside++;
+      if (estimate.kind === 'estimate' && estimate.earliestS <= restS && (estimate.latestS ?? 1e9) >= restS)
+        inside++;
     }
     expect(inside).toBeGreaterThanOrEqual(90);
   });
 
   it('says the target may never be reached when the curve levels out below it', () => {
     const low = (timeS: number) => 170 - 146 * Math.exp(-timeS / 30);
-    expect(timeToTarget(pointsOf(low, 120), 176.667, { fromS: 0 })).toEqual({ kind: 'none', why: 'levels-out-below' });
+    expect(timeToTarget(pointsOf(low, 120), 176.667, { fromS: 0 })).toEqual({
+      kind: 'none',
+      why: 'levels-out-below',
+    });
   });
 
   it('says too early before 12 readings or 4 s, and not rising on a falling trace', () => {
     expect(timeToTarget([], 176.667, { fromS: 0 })).toEqual({ kind: 'none', why: 'too-early' });
-    expect(timeToTarget(pointsOf(first, 2), 176.667, { fromS: 0 })).toEqual({ kind: 'none', why: 'too-early' });
-    expect(timeToTarget(pointsOf((s) => 150 - s, 30), 176.667, { fromS: 0 })).toEqual({ kind: 'none', why: 'not-rising' });
+    expect(timeToTarget(pointsOf(first, 2), 176.667, { fromS: 0 })).toEqual({
+      kind: 'none',
+      why: 'too-early',
+    });
+    expect(
+      timeToTarget(
+        pointsOf((s) => 150 - s, 30),
+        176.667,
+        { fromS: 0 },
+      ),
+    ).toEqual({ kind: 'none', why: 'not-rising' });
   });
 
   it('looks at nothing but the readings given (causal) and leaves them unchanged', () => {

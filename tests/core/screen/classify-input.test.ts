@@ -22,17 +22,18 @@ const tick = (atUs: number): RawInput => ({ kind: 'tick', atUs });
 describe('classifyInput', () => {
   it('a lone character is a key after 50 ms, stamped with the moment it came', () => {
     expect(classify([...typed('c', 0, 1_000_000), tick(1_049_000)])).toEqual([]);
-    expect(classify([...typed('c', 0, 1_000_000), tick(1_050_000)])).toEqual([{ kind: 'key', name: 'c', atUs: 1_000_000 }]);
+    expect(classify([...typed('c', 0, 1_000_000), tick(1_050_000)])).toEqual([
+      { kind: 'key', name: 'c', atUs: 1_000_000 },
+    ]);
   });
 
   it('characters 49 ms apart ended by Enter are one scan, 50 ms apart they are keys', () => {
-    expect(classify([...typed('cox', 49_000), enter(147_000)])).toEqual([{ kind: 'scan', text: 'cox', atUs: 0 }]);
-    expect(classify([...typed('cox', 50_000), enter(150_000)]).map((i) => (i.kind === 'key' ? i.name : i.kind))).toEqual([
-      'c',
-      'o',
-      'x',
-      'enter',
+    expect(classify([...typed('cox', 49_000), enter(147_000)])).toEqual([
+      { kind: 'scan', text: 'cox', atUs: 0 },
     ]);
+    expect(
+      classify([...typed('cox', 50_000), enter(150_000)]).map((i) => (i.kind === 'key' ? i.name : i.kind)),
+    ).toEqual(['c', 'o', 'x', 'enter']);
   });
 
   it('a pasted line (all at one moment) is a scan; a burst without Enter is refused, never keys', () => {
@@ -41,14 +42,19 @@ describe('classifyInput', () => {
   });
 
   it('a key held down (the same character 30 ms apart) is that key once', () => {
-    expect(classify([...typed('ccccc', 30_000), tick(400_000)])).toEqual([{ kind: 'key', name: 'c', atUs: 0 }]);
+    expect(classify([...typed('ccccc', 30_000), tick(400_000)])).toEqual([
+      { kind: 'key', name: 'c', atUs: 0 },
+    ]);
   });
 
   it('no burst of two or more different characters ever gives a key or mark (property)', () => {
-    const burst = fc.array(fc.record({ character: fc.constantFrom(...'coxnuarfqy '), gapUs: fc.integer({ min: 0, max: 49_999 }) }), {
-      minLength: 2,
-      maxLength: 60,
-    });
+    const burst = fc.array(
+      fc.record({ character: fc.constantFrom(...'coxnuarfqy '), gapUs: fc.integer({ min: 0, max: 49_999 }) }),
+      {
+        minLength: 2,
+        maxLength: 60,
+      },
+    );
     fc.assert(
       fc.property(burst, fc.boolean(), (characters, ended) => {
         fc.pre(new Set(characters.map((c) => c.character)).size > 1);

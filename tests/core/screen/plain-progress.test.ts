@@ -14,7 +14,14 @@ describe('createPlainProgress', () => {
     const lines = linesOf('wb-150-north-run-1');
     expect(lines[0]).toMatch(/SIMULATED/);
     const first = (pattern: RegExp) => lines.findIndex((line) => pattern.test(line));
-    const order = [/press closed \(contact\)/, /crossing, provisional \(channel 1\)/, /crossing, final \(channel 1\)/, /hold done/, /s opened/, /run 1 finished/].map(first);
+    const order = [
+      /press closed \(contact\)/,
+      /crossing, provisional \(channel 1\)/,
+      /crossing, final \(channel 1\)/,
+      /hold done/,
+      /s opened/,
+      /run 1 finished/,
+    ].map(first);
     expect(order.every((at) => at >= 0)).toBe(true);
     expect([...order].sort((a, b) => a - b)).toEqual(order);
     // truth-press-closed-s 12.603955, truth-probe-crossing-s 53.073647 in the recording's head
@@ -23,7 +30,8 @@ describe('createPlainProgress', () => {
   });
 
   it('has no escape sequences and no line without words', () => {
-    for (const line of linesOf('trouble-on-the-wire')) expect(line).toMatch(/^[^\u0000-\u001f\u007f-\u009f]+$/);
+    for (const line of linesOf('trouble-on-the-wire'))
+      expect(line).toMatch(/^[^\u0000-\u001f\u007f-\u009f]+$/);
   });
 
   it('says each loss and return of the reader once', () => {

@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
-import type { RecordingHead } from '../../../src/core/recording/RecordingEntry.ts';
 import { parseRecording } from '../../../src/core/recording/parse-recording.ts';
+import type { RecordingHead } from '../../../src/core/recording/RecordingEntry.ts';
+import { startTrialScreen } from '../../../src/core/screen/start-trial-screen.ts';
 import type { TrialScreenEvent } from '../../../src/core/screen/TrialScreenEvent.ts';
 import type { TrialScreenState } from '../../../src/core/screen/TrialScreenState.ts';
-import { startTrialScreen } from '../../../src/core/screen/start-trial-screen.ts';
 import { trialScreenReducer } from '../../../src/core/screen/trial-screen-reducer.ts';
 import { createSession } from '../../../src/core/session/create-session.ts';
 import { createReaderDecoder } from '../../../src/core/wire/create-reader-decoder.ts';
@@ -16,7 +16,9 @@ export function replayOnScreen(
   /** Stops after this many seconds of the recording. */
   untilS = Number.POSITIVE_INFINITY,
 ): { readonly head: RecordingHead; readonly state: TrialScreenState } {
-  const { head, entries } = parseRecording(readFileSync(new URL(`../../../recordings/${name}.dwell.txt`, import.meta.url), 'latin1'));
+  const { head, entries } = parseRecording(
+    readFileSync(new URL(`../../../recordings/${name}.dwell.txt`, import.meta.url), 'latin1'),
+  );
   const rules = { ...RULES, platenSetPointC: head.platenSetPointC ?? null };
   const session = createSession({ decoder: createReaderDecoder(), roles: head.roles, rules });
   let state = startTrialScreen({ ...SETUP, roles: head.roles, rules }, 0);

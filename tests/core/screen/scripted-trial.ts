@@ -309,8 +309,7 @@ export const SCRIPTS: Readonly<Record<string, () => ScriptedTrial>> = {
       .key('p', 49.8)
       .readings(50, 51),
   'accept recipe': () => scripted('run good').key('a', 230.2),
-  'runs chosen': () =>
-    scripted('run good').key('r', 230.2).named('up', 230.4).named('up', 230.6),
+  'runs chosen': () => scripted('run good').key('r', 230.2).named('up', 230.4).named('up', 230.6),
 };
 
 const made = new Map<string, ScriptedTrial>();

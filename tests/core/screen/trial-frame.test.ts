@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { blockText } from '../../../src/core/chart/block-text.ts';
 import { rowText } from '../../../src/core/chart/row-text.ts';
 import { trialFrame } from '../../../src/core/screen/trial-frame.ts';
 import { trialView } from '../../../src/core/screen/trial-view.ts';
 import { STATE_WORD } from '../../../src/core/text/screen-text.ts';
-import { blockText } from '../../../src/core/chart/block-text.ts';
-import { type ScriptedTrial, SCRIPTS, scripted, ScriptedTrial as Trial } from './scripted-trial.ts';
+import { SCRIPTS, type ScriptedTrial, scripted, ScriptedTrial as Trial } from './scripted-trial.ts';
 
 const frame = (trial: ScriptedTrial, columns = 80, rows = 24, ascii = false) =>
   trialFrame(trialView(trial.state, { columns, rows, ascii })).map(rowText);
@@ -33,28 +33,36 @@ const SAYS: Readonly<Record<string, { readonly word: keyof typeof STATE_WORD; re
 };
 
 describe('trialFrame', () => {
-  it.each(Object.keys(SCRIPTS))('%s: exactly one row less than the window, every row as wide as it, at three sizes, braille and ASCII', (name) => {
-    for (const [columns, rows] of SIZES) {
-      for (const ascii of [false, true]) {
-        const drawn = frame(scripted(name), columns, rows, ascii);
-        expect(drawn.length).toBe(rows - 1);
-        expect(new Set(drawn.map((row) => row.length))).toEqual(new Set([columns]));
-        if (ascii) expect(drawn.join('')).toMatch(/^[ -~]*$/);
+  it.each(Object.keys(SCRIPTS))(
+    '%s: exactly one row less than the window, every row as wide as it, at three sizes, braille and ASCII',
+    (name) => {
+      for (const [columns, rows] of SIZES) {
+        for (const ascii of [false, true]) {
+          const drawn = frame(scripted(name), columns, rows, ascii);
+          expect(drawn.length).toBe(rows - 1);
+          expect(new Set(drawn.map((row) => row.length))).toEqual(new Set([columns]));
+          if (ascii) expect(drawn.join('')).toMatch(/^[ -~]*$/);
+        }
       }
-    }
-  });
+    },
+  );
 
-  it.each(Object.entries(SAYS))('%s: says so in block letters and in words at 80 × 24 and 120 × 36', (name, { word, text }) => {
-    for (const [columns, rows] of [SIZES[0], SIZES[2]]) {
-      const drawn = frame(scripted(name), columns, rows);
-      const size = columns === 120 && STATE_WORD[word].length === 1 ? ['large', 'small'] : ['small'];
-      const found = size.some((s) =>
-        blockText(STATE_WORD[word][0], { size: s as 'large', ascii: false }).every((row) => drawn.some((line) => line.includes(row.trimEnd()))),
-      );
-      expect(found).toBe(true);
-      expect(drawn.join('\n')).toMatch(text);
-    }
-  });
+  it.each(Object.entries(SAYS))(
+    '%s: says so in block letters and in words at 80 × 24 and 120 × 36',
+    (name, { word, text }) => {
+      for (const [columns, rows] of [SIZES[0], SIZES[2]]) {
+        const drawn = frame(scripted(name), columns, rows);
+        const size = columns === 120 && STATE_WORD[word].length === 1 ? ['large', 'small'] : ['small'];
+        const found = size.some((s) =>
+          blockText(STATE_WORD[word][0], { size: s as 'large', ascii: false }).every((row) =>
+            drawn.some((line) => line.includes(row.trimEnd())),
+          ),
+        );
+        expect(found).toBe(true);
+        expect(drawn.join('\n')).toMatch(text);
+      }
+    },
+  );
 
   it('no two states look alike without colour', () => {
     const heads = Object.keys(SAYS).map((name) => frame(scripted(name)).slice(1, 9).join('\n'));
@@ -68,14 +76,20 @@ describe('trialFrame', () => {
     expect(frame(new Trial({ simulated: false }).readings(0, 5)).join('\n')).not.toContain('SIMULATED');
   });
 
-  it.each(['heating', 'hold', 'run good', 'stale'])('%s: every temperature carries its unit, °F by default and °C after F', (name) => {
-    for (const [unit, trial] of [['F', scripted(name)], ['C', scripted(name).key('f', 400)]] as const) {
-      const view = trialView(trial.state, { columns: 80, rows: 24, ascii: false });
-      for (const { text } of view.channels) expect(text).toMatch(new RegExp(` \\d+\\.\\d °${unit}$`));
-      expect(view.conditions).toMatch(unit === 'F' ? /350 °F \(176\.7 °C\)/ : /176\.7 °C \(350 °F\)/);
-      if (view.figure.text !== '---') expect(view.figure.unit).toMatch(/^(°[FC]|s)$/);
-    }
-  });
+  it.each(['heating', 'hold', 'run good', 'stale'])(
+    '%s: every temperature carries its unit, °F by default and °C after F',
+    (name) => {
+      for (const [unit, trial] of [
+        ['F', scripted(name)],
+        ['C', scripted(name).key('f', 400)],
+      ] as const) {
+        const view = trialView(trial.state, { columns: 80, rows: 24, ascii: false });
+        for (const { text } of view.channels) expect(text).toMatch(new RegExp(` \\d+\\.\\d °${unit}$`));
+        expect(view.conditions).toMatch(unit === 'F' ? /350 °F \(176\.7 °C\)/ : /176\.7 °C \(350 °F\)/);
+        if (view.figure.text !== '---') expect(view.figure.unit).toMatch(/^(°[FC]|s)$/);
+      }
+    },
+  );
 
   it('shows the crossing curve’s 350 °F figure: 176.667 °C reads 350', () => {
     const trial = new Trial({ roles: ['bond-line'] });
@@ -102,7 +116,8 @@ describe('trialFrame', () => {
   });
 
   it('names only keys that work now', () => {
-    const keys = (name: string) => trialView(scripted(name).state, { columns: 80, rows: 24, ascii: false }).keys.map((k) => k.key);
+    const keys = (name: string) =>
+      trialView(scripted(name).state, { columns: 80, rows: 24, ascii: false }).keys.map((k) => k.key);
     expect(keys('waiting')).toEqual(['C', 'N', 'F', 'Q']);
     expect(keys('heating')).toEqual(['O', 'X', 'N', 'F', 'Q']);
     expect(keys('run good')).toEqual(['C', 'A', 'R', 'X', 'N', 'F', 'Q']);
@@ -125,7 +140,10 @@ describe('trialFrame', () => {
     trial.send({ kind: 'session', state: trial.session, events: [], atUs: 195e6 });
     const start = 187e6;
     const flashes = Array.from({ length: 60 }, (_, i) => {
-      const view = trialView({ ...trial.state, nowUs: start + i * 50_000 }, { columns: 80, rows: 24, ascii: false });
+      const view = trialView(
+        { ...trial.state, nowUs: start + i * 50_000 },
+        { columns: 80, rows: 24, ascii: false },
+      );
       return view.state.flash;
     });
     const changes = flashes.filter((flash, i) => i > 0 && flash && !flashes[i - 1]).length;

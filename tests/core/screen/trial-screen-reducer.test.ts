@@ -2,9 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { stateName } from '../../../src/core/screen/state-name.ts';
 import { trialScreenReducer } from '../../../src/core/screen/trial-screen-reducer.ts';
 import { replayOnScreen } from './replayed-recording.ts';
-import { ScriptedTrial, scripted, SOME_RUNS, trialRun, WAITING } from './scripted-trial.ts';
+import { ScriptedTrial, SOME_RUNS, scripted, trialRun, WAITING } from './scripted-trial.ts';
 
-const marks = (trial: ScriptedTrial) => trial.intents.flatMap((i) => (i.kind === 'mark' ? [i.mark.kind] : []));
+const marks = (trial: ScriptedTrial) =>
+  trial.intents.flatMap((i) => (i.kind === 'mark' ? [i.mark.kind] : []));
 const bells = (trial: ScriptedTrial) => trial.intents.flatMap((i) => (i.kind === 'bell' ? [i.why] : []));
 const type = (trial: ScriptedTrial, text: string, fromS: number) => {
   [...text].forEach((character, i) => {
@@ -22,7 +23,10 @@ describe('trialScreenReducer: marks', () => {
 
   it('takes C once when pressed twice within 1 s, and again after 1.1 s', () => {
     expect(marks(new ScriptedTrial().readings(0, 9).key('c', 9).key('c', 9.9))).toEqual(['press-closed']);
-    expect(marks(new ScriptedTrial().readings(0, 9).key('c', 9).key('c', 10.1))).toEqual(['press-closed', 'press-closed']);
+    expect(marks(new ScriptedTrial().readings(0, 9).key('c', 9).key('c', 10.1))).toEqual([
+      'press-closed',
+      'press-closed',
+    ]);
   });
 
   it('space marks like C and shares its 1 s', () => {
@@ -36,7 +40,10 @@ describe('trialScreenReducer: marks', () => {
 
   it('U takes back the latest mark', () => {
     const trial = new ScriptedTrial().readings(0, 9).key('c', 9).key('u', 9.5);
-    expect(trial.intents.at(-1)).toMatchObject({ kind: 'mark', mark: { kind: 'undo', what: 'press-closed' } });
+    expect(trial.intents.at(-1)).toMatchObject({
+      kind: 'mark',
+      mark: { kind: 'undo', what: 'press-closed' },
+    });
     expect(marks(new ScriptedTrial().readings(0, 9).key('u', 9))).toEqual([]);
   });
 
@@ -45,7 +52,10 @@ describe('trialScreenReducer: marks', () => {
     expect(marks(asked)).toEqual([]);
     expect(asked.named('enter', 49.5).state.dialog?.kind).toBe('spoilt');
     type(asked, 'probe slipped', 50).named('enter', 51);
-    expect(asked.intents.at(-1)).toMatchObject({ kind: 'mark', mark: { kind: 'spoilt', reason: 'probe slipped' } });
+    expect(asked.intents.at(-1)).toMatchObject({
+      kind: 'mark',
+      mark: { kind: 'spoilt', reason: 'probe slipped' },
+    });
     expect(marks(scripted('heating').key('x', 49).named('escape', 50))).toEqual([]);
   });
 
@@ -61,7 +71,11 @@ describe('trialScreenReducer: marks', () => {
   });
 
   it('Q asks first; Y leaves, N stays', () => {
-    expect(scripted('heating').key('q', 49).intents.filter((i) => i.kind === 'quit')).toEqual([]);
+    expect(
+      scripted('heating')
+        .key('q', 49)
+        .intents.filter((i) => i.kind === 'quit'),
+    ).toEqual([]);
     expect(scripted('heating').key('q', 49).key('y', 49.5).intents.at(-1)).toEqual({ kind: 'quit' });
     expect(scripted('heating').key('q', 49).key('n', 49.5).state.dialog).toBeNull();
   });
@@ -89,16 +103,31 @@ describe('trialScreenReducer: run', () => {
       trial.send({ kind: 'link', link: { kind: 'open' }, atUs: 104e6 });
     }
     expect(stateName(trial.state)).toBe('hold-not-verified');
-    trial.readings(110, 187).report(187, { phase: 'hold-done', holdCountedS: 120 }, [{ kind: 'hold-done', timeS: 187 }]);
+    trial
+      .readings(110, 187)
+      .report(187, { phase: 'hold-done', holdCountedS: 120 }, [{ kind: 'hold-done', timeS: 187 }]);
     expect(stateName(trial.state)).toBe('hold-not-verified');
   });
 
   it('begins the next run clean: marks, crossing and the unverified hold of the last one are gone', () => {
     const trial = scripted('hold not verified');
     trial.report(200, { ...WAITING }, [{ kind: 'run-finished', result: trialRun().result }]);
-    const pressClosed = { timeS: 300, standardUncertaintyS: 0.1, by: 'key' as const, all: [], disagreementS: null };
-    trial.report(300, { phase: 'heating', runNumber: 2, pressClosed }, [{ kind: 'press-closed', pressClosed }]);
-    expect(trial.state).toMatchObject({ holdUnseen: false, crossedS: null, holdDone: false, lastResult: null });
+    const pressClosed = {
+      timeS: 300,
+      standardUncertaintyS: 0.1,
+      by: 'key' as const,
+      all: [],
+      disagreementS: null,
+    };
+    trial.report(300, { phase: 'heating', runNumber: 2, pressClosed }, [
+      { kind: 'press-closed', pressClosed },
+    ]);
+    expect(trial.state).toMatchObject({
+      holdUnseen: false,
+      crossedS: null,
+      holdDone: false,
+      lastResult: null,
+    });
     expect(trial.state.marks).toEqual([{ label: 'closed', timeS: 300 }]);
   });
 
@@ -106,7 +135,11 @@ describe('trialScreenReducer: run', () => {
     const trial = new ScriptedTrial();
     const shown = new Set<unknown>();
     for (let i = 0; i < 1000; i++) {
-      const reading = { timeS: i / 100, arrivedUs: i * 10_000, values: [{ kind: 'temperature' as const, temperatureC: i }] };
+      const reading = {
+        timeS: i / 100,
+        arrivedUs: i * 10_000,
+        values: [{ kind: 'temperature' as const, temperatureC: i }],
+      };
       trial.session = { ...trial.session, latestReading: reading };
       trial.report(i / 100, {});
       shown.add(trial.state.shown);
@@ -118,7 +151,11 @@ describe('trialScreenReducer: run', () => {
   it('keeps memory bounded over two hours of waiting at ten readings a second', () => {
     const trial = new ScriptedTrial();
     for (let i = 0; i < 72_000; i++) {
-      const reading = { timeS: i / 10, arrivedUs: i * 100_000, values: [{ kind: 'temperature' as const, temperatureC: 24 }] };
+      const reading = {
+        timeS: i / 10,
+        arrivedUs: i * 100_000,
+        values: [{ kind: 'temperature' as const, temperatureC: 24 }],
+      };
       trial.session = { ...trial.session, latestReading: reading };
       trial.report(i / 10, {});
     }
@@ -133,7 +170,13 @@ describe('trialScreenReducer: recipe and runs', () => {
     const trial = ready().key('a', 10);
     expect(trial.state.dialog).toEqual({ kind: 'accept-rule', rule: 'next-run' });
     type(trial.named('enter', 11), 'MK', 12).named('enter', 13);
-    expect(trial.intents.at(-1)).toEqual({ kind: 'accept-recipe', rule: 'next-run', ruleReason: null, initials: 'MK', note: '' });
+    expect(trial.intents.at(-1)).toEqual({
+      kind: 'accept-recipe',
+      rule: 'next-run',
+      ruleReason: null,
+      initials: 'MK',
+      note: '',
+    });
   });
 
   it('choosing the less strict mean rule needs a reason', () => {
@@ -142,7 +185,11 @@ describe('trialScreenReducer: recipe and runs', () => {
     expect(trial.named('enter', 11.5).state.dialog?.kind).toBe('accept-reason');
     type(trial, 'margin on press', 12).named('enter', 13);
     type(trial, 'MK', 14).named('enter', 15);
-    expect(trial.intents.at(-1)).toMatchObject({ kind: 'accept-recipe', rule: 'mean', ruleReason: 'margin on press' });
+    expect(trial.intents.at(-1)).toMatchObject({
+      kind: 'accept-recipe',
+      rule: 'mean',
+      ruleReason: 'margin on press',
+    });
   });
 
   it('A is refused in words while no run counts', () => {
@@ -157,10 +204,20 @@ describe('trialScreenReducer: recipe and runs', () => {
     expect(trial.state.dialog?.kind).toBe('runs');
     trial.named('up', 12).key('t', 13);
     type(trial, 'same as the others', 14).named('enter', 15);
-    expect(trial.intents.at(-1)).toEqual({ kind: 'decide-run', run: 2, decision: 'taken-in', reason: 'same as the others' });
+    expect(trial.intents.at(-1)).toEqual({
+      kind: 'decide-run',
+      run: 2,
+      decision: 'taken-in',
+      reason: 'same as the others',
+    });
     trial.key('r', 16).key('x', 17);
     type(trial, 'probe moved', 18).named('enter', 19);
-    expect(trial.intents.at(-1)).toEqual({ kind: 'decide-run', run: 3, decision: 'set-aside', reason: 'probe moved' });
+    expect(trial.intents.at(-1)).toEqual({
+      kind: 'decide-run',
+      run: 3,
+      decision: 'set-aside',
+      reason: 'probe moved',
+    });
   });
 
   it('cautions hold every key until acknowledged with Enter, once', () => {
