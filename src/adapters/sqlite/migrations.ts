@@ -133,4 +133,24 @@ export const MIGRATIONS: readonly Migration[] = [
     value TEXT NOT NULL
   ) STRICT;`,
   },
+  {
+    name: '005-imports-and-layouts',
+    sql: `
+  CREATE TABLE imports (
+    import_id INTEGER PRIMARY KEY AUTOINCREMENT,
+    recording_row INTEGER NOT NULL REFERENCES recordings,
+    file_sha256 TEXT NOT NULL CHECK (length(file_sha256) = 64),
+    file_name TEXT NOT NULL,
+    read_as TEXT NOT NULL,
+    imported_at TEXT NOT NULL,
+    UNIQUE (file_sha256, recording_row)
+  ) STRICT;
+  ${neverChanged('imports')}
+
+  CREATE TABLE logger_layouts (
+    name TEXT NOT NULL PRIMARY KEY CHECK (name <> ''),
+    options_json TEXT NOT NULL CHECK (json_valid(options_json)),
+    saved_at TEXT NOT NULL
+  ) STRICT;`,
+  },
 ];
