@@ -7,7 +7,6 @@ import type { OnsetEstimate } from './estimate-onset.ts';
 import { FallWatch } from './FallWatch.ts';
 import { HoldCounter } from './HoldCounter.ts';
 import { intervalBefore } from './interval-before.ts';
-import { LIMITS } from './limits.ts';
 import type { ResolutionWatch } from './ResolutionWatch.ts';
 import type { RunEvent, RunPhase } from './RunEvent.ts';
 import type { Gap } from './RunFacts.ts';
@@ -211,9 +210,4 @@ export function plain(crossing: EstimatedCrossing): Crossing {
     standardUncertaintyS: crossing.standardUncertaintyS,
     slopeCPerS: crossing.slopeCPerS,
   };
-}
-
-/** A gap that the stream reports belongs to the run when it lies inside it. */
-export function isLongGap(gap: Gap): boolean {
-  return gap.toS - gap.fromS > LIMITS.gapS;
 }

@@ -8,26 +8,12 @@ import { locateOnset } from './locate-onset.ts';
 import { OnsetWatch, type RiseSeen } from './OnsetWatch.ts';
 import { ResolutionWatch } from './ResolutionWatch.ts';
 import type { RunEvent, RunState } from './RunEvent.ts';
-import type { RunRules } from './RunResult.ts';
+import type { RunTracker, RunTrackerOptions } from './RunTracker.ts';
 import { type RunSurroundings, RunUnderWay } from './RunUnderWay.ts';
 import { risesSteadily } from './rises-steadily.ts';
 import { TraceBuffer } from './TraceBuffer.ts';
 
-export interface RunTracker {
-  /** Takes the next event of the stream; returns what it means for the run, in the order it happened. */
-  accept(event: StreamEvent): readonly RunEvent[];
-  /** No more events: finishes an open run. */
-  finish(): readonly RunEvent[];
-  readonly state: RunState;
-}
-
-export interface RunTrackerOptions {
-  readonly rules: RunRules;
-  /** What each channel is laid on, channel 1 first; none given means that channel 1 is the bond line. */
-  readonly roles: readonly ChannelRole[];
-  /** Step of the reader's values in °C where known; else the smallest difference seen. */
-  readonly resolutionC?: number | null;
-}
+export type { RunTracker, RunTrackerOptions } from './RunTracker.ts';
 
 const NOTHING: readonly RunEvent[] = Object.freeze([]);
 const NOT_STATED: RunConditions = Object.freeze({ ring: null, coating: null, carrierId: null, probe: null });

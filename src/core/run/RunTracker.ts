@@ -1,0 +1,20 @@
+import type { StreamEvent } from '../reading/StreamEvent.ts';
+import type { ChannelRole } from '../recording/RecordingEntry.ts';
+import type { RunEvent, RunState } from './RunEvent.ts';
+import type { RunRules } from './RunResult.ts';
+
+export interface RunTracker {
+  /** Takes the next event of the stream; returns what it means for the run, in the order it happened. */
+  accept(event: StreamEvent): readonly RunEvent[];
+  /** No more events: finishes an open run. */
+  finish(): readonly RunEvent[];
+  readonly state: RunState;
+}
+
+export interface RunTrackerOptions {
+  readonly rules: RunRules;
+  /** What each channel is laid on, channel 1 first; none given means that channel 1 is the bond line. */
+  readonly roles: readonly ChannelRole[];
+  /** Step of the reader's values in °C where known; else the smallest difference seen. */
+  readonly resolutionC?: number | null;
+}
