@@ -111,6 +111,7 @@ export function addDeskCommands(program: Command): void {
     )
     .option('--reason <text>', 'why a less strict rule is chosen')
     .option('--margin <duration>', 'margin added to the dwell', '0s')
+    .option('--gauge <pressure>', 'ram gauge pressure that the recipe is made with')
     .option('--note <text>', 'note kept with the recipe', '')
     .addOption(showOption())
     .addOption(storeOption())

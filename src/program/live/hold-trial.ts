@@ -1,6 +1,7 @@
 import type { Assembly, Press } from '../../core/press/Press.ts';
 import type { RunConditions } from '../../core/reading/StreamEvent.ts';
 import { AMBIENT_KEY } from '../../core/recording/head-ambient.ts';
+import { DIP_KEY } from '../../core/recording/head-dip.ts';
 import type { ChannelRole, RecordingHead } from '../../core/recording/RecordingEntry.ts';
 import type { TrialScreenSetup } from '../../core/screen/TrialScreenState.ts';
 import type { Store } from '../../core/store/Store.ts';
@@ -69,7 +70,10 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
     trialId,
     targetC: rules.targetC,
     holdS: rules.holdS,
-    further: rules.ambientC === null ? {} : { [AMBIENT_KEY]: String(Math.round(rules.ambientC * 100) / 100) },
+    further: {
+      [DIP_KEY]: rules.dip,
+      ...(rules.ambientC === null ? {} : { [AMBIENT_KEY]: String(Math.round(rules.ambientC * 100) / 100) }),
+    },
     ...(rules.platenSetPointC === null ? {} : { platenSetPointC: rules.platenSetPointC }),
     ...(options.initials === null ? {} : { operatorInitials: options.initials }),
     ...(options.portPath === null ? {} : { portPath: options.portPath }),

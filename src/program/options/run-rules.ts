@@ -18,6 +18,7 @@ export interface KnownConditions {
   readonly targetC?: number | undefined;
   readonly holdS?: number | undefined;
   readonly ambientC?: number | undefined;
+  readonly dip?: 'restarts' | 'pauses' | undefined;
   readonly platenSetPointC?: { readonly upper: number; readonly lower: number } | null | undefined;
 }
 
@@ -35,7 +36,7 @@ export function runRules(options: RuleOptions, known: KnownConditions = {}): Run
     holdS:
       options.hold === undefined ? (known.holdS ?? DEFAULT_HOLD_S) : parseDuration(options.hold, '--hold'),
     longestDipS: 2,
-    dip: options.dip ?? 'restarts',
+    dip: options.dip ?? known.dip ?? 'restarts',
     platenSetPointC:
       options.platens === undefined
         ? (known.platenSetPointC ?? null)

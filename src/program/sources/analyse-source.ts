@@ -1,4 +1,5 @@
 import { headAmbientC } from '../../core/recording/head-ambient.ts';
+import { headDip } from '../../core/recording/head-dip.ts';
 import type { RunRules } from '../../core/run/RunResult.ts';
 import { type Analysis, analyseEntries } from '../../core/session/analyse-entries.ts';
 import { withSoundness } from '../../core/session/with-soundness.ts';
@@ -14,7 +15,10 @@ export interface SourceAnalysis extends Analysis {
 /** Replays a source by its own conditions and the user's options. Refuses lines that no option made readable. */
 export function analyseSource(source: Source, options: RuleOptions): SourceAnalysis {
   const { head } = source;
-  const rules = runRules(options, head === null ? {} : { ...head, ambientC: headAmbientC(head) });
+  const rules = runRules(
+    options,
+    head === null ? {} : { ...head, ambientC: headAmbientC(head), dip: headDip(head) },
+  );
   const analysis = analyseEntries(source.entries(), { decoder: source.decoder, roles: source.roles, rules });
   refuseUnreadable(source.name, analysis.state);
   const soundness = source.soundness();

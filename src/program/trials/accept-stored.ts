@@ -2,6 +2,7 @@ import { DwellwrightError } from '../../core/DwellwrightError.ts';
 import { acceptRecipe } from '../../core/recipe/accept-recipe.ts';
 import type { Recipe } from '../../core/recipe/Recipe.ts';
 import { strictestRule } from '../../core/recipe/strictest-rule.ts';
+import { headDip } from '../../core/recording/head-dip.ts';
 import type { Store } from '../../core/store/Store.ts';
 import { recipeRefusalText } from '../../core/text/recipe-text.ts';
 import type { DwellOptions } from '../options/outcome-settings.ts';
@@ -12,6 +13,8 @@ export interface AcceptWish extends DwellOptions {
   readonly reason?: string;
   readonly note: string;
   readonly acceptedAt: string;
+  /** Ram gauge pressure that the recipe is made with. */
+  readonly gaugePsi?: number;
 }
 
 /** Accepts a stored trial's dwell as the next version of its recipe, or refuses by name (exit code 1). */
@@ -27,14 +30,14 @@ export function acceptStored(store: Store, trialId: string, wish: AcceptWish): R
     note: wish.note,
     platenSetPointC: head?.platenSetPointC ?? null,
     ...restingOn(stored),
-    gaugePsi: null,
+    gaugePsi: wish.gaugePsi ?? null,
     targetC: outcome.settings.targetC,
     rule: wish.rule ?? strictestRule(outcome.statistics),
     ruleReason: wish.reason ?? null,
     holdS: outcome.settings.holdS,
     marginS: outcome.settings.marginS,
     timerStepS: outcome.settings.timerStepS,
-    dip: 'restarts',
+    dip: (head === null ? undefined : headDip(head)) ?? 'restarts',
     statistics: outcome.statistics,
     adhesive: assembly?.adhesive ?? null,
     dataSheetRevision: assembly?.dataSheetRevision ?? null,
