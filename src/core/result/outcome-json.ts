@@ -21,6 +21,7 @@ export function outcomeJson(outcome: TrialOutcome, unit: TemperatureUnit): Recor
       wantedHalfWidthS: statistics.wantedHalfWidthS,
       partSpreadMissing: statistics.partSpreadMissing,
       fromOnset: statistics.fromOnset,
+      onsetDelayAddedS: outcome.onsetDelayS,
       targetC: settings.targetC,
     },
     dwell: {

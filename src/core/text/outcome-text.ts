@@ -23,6 +23,11 @@ export function outcomeLines(outcome: TrialOutcome, unit: TemperatureUnit): read
     '',
     `Target ${temperatureText(settings.targetC, unit)}, hold ${secondsText(settings.holdS)}${settings.marginS > 0 ? `, margin ${secondsText(settings.marginS)}` : ''}.`,
     ...trialLines(statistics),
+    ...(outcome.onsetDelayS === null
+      ? []
+      : [
+          `Soak times from the onset count with ${secondsText(outcome.onsetDelayS, 2)} added, the delay seen in the marked runs.`,
+        ]),
     '',
     'Dwell from press closed:',
     ...dwellSentences(input).map((line) => `  ${line}`),
