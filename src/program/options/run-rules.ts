@@ -19,6 +19,7 @@ export interface KnownConditions {
   readonly holdS?: number | undefined;
   readonly ambientC?: number | undefined;
   readonly dip?: 'restarts' | 'pauses' | undefined;
+  readonly closedAtS?: number | undefined;
   readonly platenSetPointC?: { readonly upper: number; readonly lower: number } | null | undefined;
 }
 
@@ -49,7 +50,7 @@ export function runRules(options: RuleOptions, known: KnownConditions = {}): Run
     closingDisagreementLimitS: 1,
     closedAtS:
       options.closedAt === undefined
-        ? null
+        ? (known.closedAtS ?? null)
         : parseDuration(options.closedAt, '--closed-at', { negative: true }),
   };
 }

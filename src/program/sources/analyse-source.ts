@@ -1,4 +1,5 @@
 import { headAmbientC } from '../../core/recording/head-ambient.ts';
+import { headClosedAtS } from '../../core/recording/head-closed-at.ts';
 import { headDip } from '../../core/recording/head-dip.ts';
 import type { RunRules } from '../../core/run/RunResult.ts';
 import { type Analysis, analyseEntries } from '../../core/session/analyse-entries.ts';
@@ -17,7 +18,14 @@ export function analyseSource(source: Source, options: RuleOptions): SourceAnaly
   const { head } = source;
   const rules = runRules(
     options,
-    head === null ? {} : { ...head, ambientC: headAmbientC(head), dip: headDip(head) },
+    head === null
+      ? {}
+      : {
+          ...head,
+          ambientC: headAmbientC(head),
+          dip: headDip(head),
+          closedAtS: headClosedAtS(head),
+        },
   );
   const analysis = analyseEntries(source.entries(), { decoder: source.decoder, roles: source.roles, rules });
   refuseUnreadable(source.name, analysis.state);

@@ -1,9 +1,9 @@
+import { recordingDecoder } from '../../core/exchange/recording-decoder.ts';
 import type {
   RecordingEntry,
   RecordingHead,
   RecordingSoundness,
 } from '../../core/recording/RecordingEntry.ts';
-import { createReaderDecoder } from '../../core/wire/create-reader-decoder.ts';
 import { parseRoles } from '../options/run-rules.ts';
 import type { Source, SourceOptions } from './Source.ts';
 
@@ -17,12 +17,13 @@ interface OpenRecording {
 export function recordingSource(name: string, recording: OpenRecording, options: SourceOptions): Source {
   const { head } = recording;
   const statedUnit = options.unit ?? head.statedUnit;
+  const { decoder, timeStepS } = recordingDecoder(head, statedUnit);
   return {
     name,
     head,
-    decoder: createReaderDecoder(statedUnit === undefined ? {} : { statedUnit }),
+    decoder,
     roles: options.roles === undefined ? head.roles : parseRoles(options.roles, '--roles'),
-    timeStepS: 0,
+    timeStepS,
     entries: () => recording.entries(),
     soundness: () => recording.soundness,
   };

@@ -1,0 +1,70 @@
+import type { LoggerLayout } from '../logger-file/LoggerLayout.ts';
+import { createSha256Hasher } from '../recording/create-sha256-hasher.ts';
+import { AMBIENT_KEY } from '../recording/head-ambient.ts';
+import { CLOSED_AT_KEY } from '../recording/head-closed-at.ts';
+import { DIP_KEY } from '../recording/head-dip.ts';
+import type { RecordingHead } from '../recording/RecordingEntry.ts';
+import type { RunRules } from '../run/RunResult.ts';
+import { exchangeRefusals } from '../text/exchange-text.ts';
+import { ExchangeError } from './ExchangeError.ts';
+import { LAYOUT_KEY } from './head-layout.ts';
+
+/** A layout longer than this does not fit into one line of a recording's head. */
+const LONGEST_LAYOUT = 200_000;
+
+export interface ImportedHeadParts {
+  readonly fileName: string;
+  readonly fileSha256: string;
+  /** When the file was last written; a label only. */
+  readonly fileWrittenAt: string;
+  readonly program: string;
+  readonly layout: LoggerLayout;
+  readonly rules: RunRules;
+  readonly trialId: string;
+  readonly assemblyName: string;
+  readonly pressName: string;
+}
+
+/** How a logger's file is read, as one text: two imports of the same bytes with the same text are the same. */
+export function readAsText(layout: LoggerLayout, rules: RunRules): string {
+  const { targetC, holdS, dip, platenSetPointC, ambientC, closedAtS } = rules;
+  return JSON.stringify({ layout, targetC, holdS, dip, platenSetPointC, ambientC, closedAtS });
+}
+
+/**
+ * Head under which a logger's file becomes a recording: everything that its replay needs. The id follows from the
+ * bytes, how they are read and the trial, so the same file brought in on two laptops is one recording.
+ */
+export function importedHead(parts: ImportedHeadParts): RecordingHead {
+  const { layout, rules } = parts;
+  const layoutText = JSON.stringify(layout);
+  if (layoutText.length > LONGEST_LAYOUT)
+    throw new ExchangeError('import-too-wide', exchangeRefusals.headingsTooLong(parts.fileName));
+  return {
+    recordingId: importedId(parts),
+    madeAt: parts.fileWrittenAt,
+    program: parts.program,
+    roles: layout.temperatures.map((one) => one.role),
+    simulated: false,
+    pressName: parts.pressName,
+    assemblyName: parts.assemblyName,
+    trialId: parts.trialId,
+    targetC: rules.targetC,
+    holdS: rules.holdS,
+    ...(rules.platenSetPointC === null ? {} : { platenSetPointC: rules.platenSetPointC }),
+    further: {
+      [DIP_KEY]: rules.dip,
+      ...(rules.ambientC === null ? {} : { [AMBIENT_KEY]: String(rules.ambientC) }),
+      ...(rules.closedAtS === null ? {} : { [CLOSED_AT_KEY]: String(rules.closedAtS) }),
+      'imported-from': parts.fileName,
+      'imported-sha256': parts.fileSha256,
+      [LAYOUT_KEY]: layoutText,
+    },
+  };
+}
+
+function importedId({ fileSha256, layout, rules, trialId }: ImportedHeadParts): string {
+  const hasher = createSha256Hasher();
+  hasher.update(`${fileSha256}\n${readAsText(layout, rules)}\n${trialId}`);
+  return `import-${hasher.digestHex().slice(0, 32)}`;
+}

@@ -1,0 +1,95 @@
+import { neutralise } from './neutralise.ts';
+
+/** Sentences about files brought in and handed out, and stores brought together. `[message, remedy]` each. */
+type Refusal = readonly [message: string, remedy: string];
+
+const shown = (text: string): string => neutralise(text);
+
+export const exchangeRefusals = {
+  altered: (file: string, expected: string, came: string): Refusal => [
+    `${shown(file)} was altered after it was closed: expected ${shown(expected)}, came ${shown(came)}`,
+    'Bring in the file as it was written. To look at it all the same: dwellwright replay FILE.',
+  ],
+  broken: (file: string, lineNumber: number, text: string): Refusal => [
+    `${shown(file)}: line ${lineNumber} is no line of a recording: "${neutralise(text, { longest: 60 })}"`,
+    'Bring in the file as it was written. To look at what comes before that line: dwellwright replay FILE.',
+  ],
+  recordingDiffers: (file: string, recordingId: string): Refusal => [
+    `${shown(file)}: a recording "${shown(recordingId)}" with other contents is already in the store`,
+    'Nothing was changed. Compare the two: dwellwright recordings ID --out FILE writes the stored one out.',
+  ],
+  optionsNotUsed: (file: string, options: readonly string[]): Refusal => [
+    `${shown(file)} is a recording of our own and carries its own conditions; came ${options.join(', ')}`,
+    'Bring it in without these options; they may be given to each replay of it instead.',
+  ],
+  trialDiffers: (file: string, trialId: string, what: string, has: string, came: string): Refusal => [
+    `${shown(file)} does not fit into trial ${shown(trialId)}: its ${what} is ${shown(has)}, came ${shown(came)}`,
+    'Bring the file into another trial (--trial NEW-ID), or leave the option out.',
+  ],
+  simulatedMixed: (file: string, trialId: string): Refusal => [
+    `${shown(file)}: simulated and real readings never share a trial (trial ${shown(trialId)})`,
+    'Bring the file into a trial of its own: --trial NEW-ID.',
+  ],
+  nameMissing: (file: string, what: 'assembly' | 'press'): Refusal => [
+    `${shown(file)}: no ${what} named`,
+    `Add --${what} NAME, or --trial ID of a trial that is there.`,
+  ],
+  trialIdUnusable: (id: string): Refusal => [
+    `--trial: expected letters, digits, dots, dashes and underscores, at most 64, came "${shown(id)}"`,
+    'Write for example --trial 2026-03-lot-7.',
+  ],
+  headingsTooLong: (file: string): Refusal => [
+    `${shown(file)}: the lines above the readings are too long to keep`,
+    'Take out what is no heading above the first reading, and bring the file in again.',
+  ],
+  lineTooLong: (file: string): Refusal => [
+    `${shown(file)}: a line is too long to be kept whole`,
+    'Take the line out; it is no reading of a logger.',
+  ],
+  timeRange: (file: string): Refusal => [
+    `${shown(file)}: the times of its rows span more than 285 years`,
+    'Name the right time column and unit: --time-column NAME --time-unit s.',
+  ],
+  layoutUnreadable: (recordingId: string): Refusal => [
+    `the recording "${shown(recordingId)}" was imported, but the layout in its head cannot be read`,
+    'Bring in the original file again; the store is checked by: dwellwright verify.',
+  ],
+  unanswered: (question: string): Refusal => [
+    `the question "${question}" was not answered`,
+    'Start again, or say it by option: dwellwright import --help lists them.',
+  ],
+  layoutUnknown: (name: string, near: string | null): Refusal => [
+    `there is no layout "${shown(name)}"`,
+    near === null
+      ? 'Save one: dwellwright import FILE … --save-layout NAME'
+      : `Did you mean "${shown(near)}"? List them: dwellwright layouts`,
+  ],
+  layoutNameEmpty: (): Refusal => [
+    'the name of a layout came empty',
+    'Write for example --save-layout "desk logger".',
+  ],
+  mergeSameStore: (path: string): Refusal => [
+    `${path} is the store itself`,
+    'Name the store file of the other laptop, or a backup of it.',
+  ],
+  mergeDamaged: (path: string, problems: readonly string[]): Refusal => [
+    `nothing was merged: ${path} is not whole: ${problems.slice(0, 5).map(shown).join('; ')}`,
+    `Look closer: dwellwright verify --store ${path}. Merge from a backup that is whole.`,
+  ],
+  mergeRecordingDiffers: (recordingId: string): Refusal => [
+    `nothing was merged: recording "${shown(recordingId)}" is in both stores with different contents`,
+    'One of the two was altered. Look at both: dwellwright recordings ID --out FILE.',
+  ],
+  backupExists: (path: string): Refusal => [
+    `${path} is already there`,
+    'Name another file, or add --replace to put the new backup in its place.',
+  ],
+  backupSameFile: (path: string): Refusal => [
+    `${path} is the store itself`,
+    'Name another file for the backup.',
+  ],
+  backupNotWhole: (problems: readonly string[]): Refusal => [
+    `the backup did not come out as the store is: ${problems.slice(0, 5).map(shown).join('; ')}`,
+    'Nothing was left behind. Check the disk, then try again.',
+  ],
+};
