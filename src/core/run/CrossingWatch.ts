@@ -26,7 +26,9 @@ export class CrossingWatch {
   #lastThree = 0;
   #belowSeen = false;
   #lastBelowS = Number.NEGATIVE_INFINITY;
+  #lastBelowC = 0;
   #firstAboveS: number | null = null;
+  #firstAboveC = 0;
   #triedS = Number.NEGATIVE_INFINITY;
   #sustainedChecked = false;
   provisional: EstimatedCrossing | null = null;
@@ -59,8 +61,12 @@ export class CrossingWatch {
       if (!above) {
         this.#belowSeen = true;
         this.#lastBelowS = timeS;
+        this.#lastBelowC = temperatureC;
         if (ABOVE_OF_THREE[this.#lastThree]! <= 1) this.#firstAboveS = null;
-      } else this.#firstAboveS ??= timeS;
+      } else if (this.#firstAboveS === null) {
+        this.#firstAboveS = timeS;
+        this.#firstAboveC = temperatureC;
+      }
     }
     if (this.provisional !== null) return this.#confirm(timeS, riseFromS, resolutionC, closedUntilS);
     if (!valid || !this.#belowSeen || ABOVE_OF_THREE[this.#lastThree]! < 2) return null;
@@ -154,7 +160,7 @@ export class CrossingWatch {
     return {
       timeS: (aboveS + belowS) / 2,
       standardUncertaintyS: Math.max((aboveS - belowS) / Math.sqrt(12), 0.01),
-      slopeCPerS: 0,
+      slopeCPerS: (this.#firstAboveC - this.#lastBelowC) / Math.max(aboveS - belowS, 1e-3),
       byCurve: false,
       noiseC: 0,
       readings: 2,

@@ -106,8 +106,10 @@ function interpolate(
   for (let i = 1; i < timesS.length; i++) {
     if (!(valuesC[i - 1]! < targetC && valuesC[i]! >= targetC)) continue;
     const spacingS = timesS[i]! - timesS[i - 1]!;
-    const slopeCPerS = (valuesC[i]! - valuesC[i - 1]!) / spacingS;
-    const timeS = timesS[i - 1]! + (targetC - valuesC[i - 1]!) / slopeCPerS;
+    const share = (targetC - valuesC[i - 1]!) / (valuesC[i]! - valuesC[i - 1]!);
+    const timeS = timesS[i - 1]! + share * spacingS;
+    // Two readings of the same time: a steep but finite slope.
+    const slopeCPerS = (valuesC[i]! - valuesC[i - 1]!) / Math.max(spacingS, 1e-3);
     if (best === null || Math.abs(timeS - nearS) < Math.abs(best.timeS - nearS))
       best = { timeS, spacingS, slopeCPerS };
   }

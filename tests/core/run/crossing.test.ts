@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { StreamEvent } from '../../../src/core/reading/StreamEvent.ts';
 import {
   CROSSING_CASES,
   type CrossingCase,
@@ -167,5 +168,16 @@ describe('crossing in a run', () => {
     expect(results[0]!.crossing).toBeNull();
     expect(results[0]!.verdict).toBe('unusable');
     expect(results[0]!.reasons[0]!.code).toBe('target-never-reached');
+  });
+
+  it('readings of the same time give a finite slope (a step from 0 to 176.67 °C within 0 s)', () => {
+    const at = (timeS: number, temperatureC: number): StreamEvent => ({
+      kind: 'reading',
+      reading: { timeS, arrivedUs: 0, values: [{ kind: 'temperature', temperatureC }] },
+    });
+    const { told } = track([at(10, 0), ...Array.from({ length: 9 }, () => at(10, 176.67))], { closedAtS: 3 });
+    for (const { event } of told)
+      if (event.kind === 'crossing-provisional')
+        expect(Number.isFinite(event.crossing.slopeCPerS)).toBe(true);
   });
 });
