@@ -1,5 +1,7 @@
 import { dwellSentences } from '../text/dwell-text.ts';
+import { oddRunText } from '../text/trial-text.ts';
 import type { TemperatureUnit } from '../text/units-text.ts';
+import { budgetJson } from './budget-json.ts';
 import { runJson } from './run-json.ts';
 import { LISTED_RULES, type TrialOutcome } from './trial-outcome.ts';
 
@@ -38,5 +40,10 @@ export function outcomeJson(outcome: TrialOutcome, unit: TemperatureUnit): Recor
       ),
       sentences: dwellSentences({ statistics, ...settings }),
     },
+    uncertainty: budgetJson(outcome.budget),
+    oddRun:
+      outcome.oddRun === null
+        ? null
+        : { run: outcome.runs.indexOf(outcome.oddRun.run) + 1, sentence: oddRunText(outcome.oddRun, unit) },
   };
 }

@@ -1,14 +1,19 @@
 import type { TrialOutcome } from '../result/trial-outcome.ts';
 import type { TrialRun } from '../trial/TrialResult.ts';
+import { budgetLines, budgetSentence, commonPartSentence } from './budget-text.ts';
 import { cautionLines } from './cautions.ts';
 import { dwellLine, dwellSentences, timerSentence } from './dwell-text.ts';
 import { neutralise } from './neutralise.ts';
 import { runReasonText } from './run-reasons.ts';
-import { LEFT_OUT_WHY, trialLines } from './trial-text.ts';
+import { LEFT_OUT_WHY, oddRunText, trialLines } from './trial-text.ts';
 import { numberText, secondsText, slopeText, type TemperatureUnit, temperatureText } from './units-text.ts';
 
 /** A trial's outcome in plain lines: runs with reasons, figures, the two dwell lines of equal weight. */
-export function outcomeLines(outcome: TrialOutcome, unit: TemperatureUnit): readonly string[] {
+export function outcomeLines(
+  outcome: TrialOutcome,
+  unit: TemperatureUnit,
+  { explain = false }: { readonly explain?: boolean } = {},
+): readonly string[] {
   const { settings, statistics } = outcome;
   const input = { statistics, ...settings };
   const timer =
@@ -28,10 +33,15 @@ export function outcomeLines(outcome: TrialOutcome, unit: TemperatureUnit): read
       : [
           `Soak times from the onset count with ${secondsText(outcome.onsetDelayS, 2)} added, the delay seen in the marked runs.`,
         ]),
+    ...(outcome.oddRun === null ? [] : [oddRunText(outcome.oddRun, unit)]),
+    ...uncertaintyLines(outcome, explain),
     '',
     'Dwell from press closed:',
     ...dwellSentences(input).map((line) => `  ${line}`),
-    ...(statistics.runs > 1 ? [`  ${dwellLine(input, 'slowest')}`] : []),
+    ...(statistics.runs > 1
+      ? [`  ${dwellLine(input, 'slowest')}`, `  ${dwellLine(input, 'tolerance')}`]
+      : []),
+    ...(outcome.budget === null ? [] : [`  ${commonPartSentence(outcome.budget)}`]),
     ...(timer === null ? [] : [timer]),
     ...cautionLines('not-a-safety-device'),
   ];
@@ -65,4 +75,14 @@ function runLines(
           `    ${decision.kind === 'set-aside' ? 'set aside' : 'taken in'} because: ${neutralise(decision.reason)}`,
         ]),
   ];
+}
+
+/** One sentence for the technician; the whole budget when asked to explain. */
+function uncertaintyLines({ budget }: TrialOutcome, explain: boolean): readonly string[] {
+  if (budget === null) return [];
+  const sentence = `${budgetSentence(budget)}.`;
+  const first = sentence.charAt(0).toUpperCase() + sentence.slice(1);
+  return explain
+    ? [first, 'Where the doubt comes from, largest first:', ...budgetLines(budget).map((line) => `  ${line}`)]
+    : [first];
 }

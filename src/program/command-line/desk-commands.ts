@@ -6,6 +6,8 @@ const list = (value: string, before: readonly string[] | undefined): readonly st
   value,
 ];
 
+const RULES = ['mean', 'slowest', 'next-run', 'tolerance'] as const;
+
 /** Commands used at a desk: recordings, the store, ram pressure. */
 export function addDeskCommands(program: Command): void {
   program
@@ -16,10 +18,10 @@ export function addDeskCommands(program: Command): void {
     .option('--trial <id>', 'replay a trial from the store instead of files')
     .option('--target <temperature>', 'bond-line target, such as 350F or 177C')
     .option('--hold <duration>', 'hold at or above target, such as 120s or 2min')
-    .addOption(
-      new Option('--rule <rule>', 'dwell rule').choices(['mean', 'slowest', 'next-run']).default('mean'),
-    )
+    .addOption(new Option('--rule <rule>', 'dwell rule').choices([...RULES]).default('mean'))
     .option('--margin <duration>', 'margin added to the dwell', '0s')
+    .option('--content <share>', 'tolerance rule: share of all cycles that hold fully, such as 99%')
+    .option('--confidence <share>', 'tolerance rule: how sure, such as 95%')
     .option('--timer-step <duration>', 'step of the press timer', '1s')
     .option('--closed-at <time>', 'press closed, counted from the first reading, such as 12.5s')
     .option('--platens <temperature>', 'platen set point; two values, upper then lower, parted by a slash')
@@ -45,6 +47,7 @@ export function addDeskCommands(program: Command): void {
       ]),
     )
     .option('--interval <duration>', 'logger file without times: time between rows')
+    .option('--explain', 'show the whole uncertainty budget')
     .addOption(showOption())
     .addOption(storeOption())
     .addOption(jsonOption())
@@ -78,8 +81,11 @@ export function addDeskCommands(program: Command): void {
   program
     .command('trials [id]')
     .description('list the trials in the store, or show one with its runs and dwell')
-    .addOption(new Option('--rule <rule>', 'dwell rule').choices(['mean', 'slowest', 'next-run']))
+    .addOption(new Option('--rule <rule>', 'dwell rule').choices([...RULES]))
     .option('--margin <duration>', 'margin added to the dwell', '0s')
+    .option('--content <share>', 'tolerance rule: share of all cycles that hold fully, such as 99%')
+    .option('--confidence <share>', 'tolerance rule: how sure, such as 95%')
+    .option('--explain', 'show the whole uncertainty budget')
     .addOption(showOption())
     .addOption(storeOption())
     .addOption(jsonOption())
@@ -111,6 +117,8 @@ export function addDeskCommands(program: Command): void {
     )
     .option('--reason <text>', 'why a less strict rule is chosen')
     .option('--margin <duration>', 'margin added to the dwell', '0s')
+    .option('--content <share>', 'tolerance rule: share of all cycles that hold fully, such as 99%')
+    .option('--confidence <share>', 'tolerance rule: how sure, such as 95%')
     .option('--gauge <pressure>', 'ram gauge pressure that the recipe is made with')
     .option('--note <text>', 'note kept with the recipe', '')
     .addOption(showOption())

@@ -16,6 +16,7 @@ interface ReplayOptions extends RuleOptions, SourceOptions, DwellOptions, StoreO
   readonly trial?: string;
   readonly show: 'F' | 'C';
   readonly json?: boolean;
+  readonly explain?: boolean;
 }
 
 /** `replay FILE…`: recordings and other loggers' files through the one pipeline, to runs, trial and dwell. */
@@ -56,7 +57,7 @@ function sharedRules(replayed: readonly { readonly source: Source; readonly anal
 
 export function report(
   replayed: readonly { readonly source: Source; readonly analysis: SourceAnalysis }[],
-  options: DwellOptions & { readonly show: 'F' | 'C'; readonly json?: boolean },
+  options: DwellOptions & { readonly show: 'F' | 'C'; readonly json?: boolean; readonly explain?: boolean },
 ): void {
   const rules = sharedRules(replayed);
   const runs: TrialRun[] = replayed.flatMap(({ source, analysis }) =>
@@ -64,7 +65,13 @@ export function report(
   );
   const outcome = trialOutcome(runs, outcomeSettings(options, rules));
   if (options.json) printJson(outcomeJson(outcome, options.show));
-  else print([...replayed.flatMap(sourceLines), ...outcomeLines(outcome, options.show)].join('\n'));
+  else
+    print(
+      [
+        ...replayed.flatMap(sourceLines),
+        ...outcomeLines(outcome, options.show, { explain: options.explain === true }),
+      ].join('\n'),
+    );
   if (outcome.statistics.runs === 0) process.exitCode = 1;
 }
 

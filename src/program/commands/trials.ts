@@ -10,6 +10,7 @@ import { storedOutcome } from '../trials/stored-outcome.ts';
 interface TrialsOptions extends StoreOptions, DwellOptions {
   readonly show: 'F' | 'C';
   readonly json?: boolean;
+  readonly explain?: boolean;
 }
 
 /** `trials`: lists the trials. `trials ID`: one trial with its runs and dwell. */
@@ -40,6 +41,12 @@ export function showTrial(store: Store, id: string, options: Omit<TrialsOptions,
       simulated: trial.simulated,
       ...outcomeJson(outcome, options.show),
     });
-  else print([trialHeading(trial), ...outcomeLines(outcome, options.show)].join('\n'));
+  else
+    print(
+      [
+        trialHeading(trial),
+        ...outcomeLines(outcome, options.show, { explain: options.explain === true }),
+      ].join('\n'),
+    );
   if (outcome.statistics.runs === 0) process.exitCode = 1;
 }

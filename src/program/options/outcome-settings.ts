@@ -2,11 +2,15 @@ import type { Press } from '../../core/press/Press.ts';
 import type { OutcomeSettings } from '../../core/result/trial-outcome.ts';
 import type { DwellRule } from '../../core/trial/TrialResult.ts';
 import { parseDuration } from '../../core/units/parse-duration.ts';
+import { OptionError } from './OptionError.ts';
+import { parseFraction } from './parse-fraction.ts';
 
 export interface DwellOptions {
   readonly rule?: DwellRule;
   readonly margin?: string;
   readonly timerStep?: string;
+  readonly content?: string;
+  readonly confidence?: string;
 }
 
 /** How a dwell is worked out: the options before the press's own timer, that before the defaults. */
@@ -24,7 +28,22 @@ export function outcomeSettings(
       options.timerStep === undefined
         ? (press?.timerStepS ?? 1)
         : parseDuration(options.timerStep, '--timer-step'),
+    tolerance: {
+      content: share(options.content, '--content'),
+      confidence: share(options.confidence, '--confidence'),
+    },
     timerOffsetS: press?.timerOffsetS ?? 0,
     timerStartsAt: press?.timerStartsAt ?? 'closing',
   };
+}
+
+/** A share of cycles or a confidence: 95 % unless stated, at most 99.9 %. */
+function share(text: string | undefined, option: string): number {
+  if (text === undefined) return 0.95;
+  const value = parseFraction(text, option);
+  if (value >= 0.5 && value <= 0.999) return value;
+  throw new OptionError(
+    `${option}: expected 50 % to 99.9 %, came "${text}"`,
+    `Write for example ${option} 95%`,
+  );
 }
