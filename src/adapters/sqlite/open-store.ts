@@ -1,6 +1,7 @@
 import type { RecordingWriter, Store } from '../../core/store/Store.ts';
 import { assemblyTable } from './assembly-table.ts';
 import { createBlockWriter } from './create-block-writer.ts';
+import { exchangeTable } from './exchange-table.ts';
 import { openDatabase } from './open-database.ts';
 import { pressTable } from './press-table.ts';
 import { recipeTable } from './recipe-table.ts';
@@ -85,6 +86,7 @@ export function openStore(options: OpenStoreOptions): Store {
       ...runTable(database, row),
       ...recipeTable(database),
       ...settingTable(database),
+      exchange: translatingErrors(exchangeTable(database), path, isOpen),
       close,
     },
     path,

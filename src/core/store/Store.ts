@@ -1,3 +1,4 @@
+import type { StoreExchange } from '../exchange/StoreExchange.ts';
 import type { Assembly, Press } from '../press/Press.ts';
 import type { Recipe } from '../recipe/Recipe.ts';
 import type { RecordingEntry, RecordingHead, RecordingSoundness } from '../recording/RecordingEntry.ts';
@@ -81,6 +82,9 @@ export interface Store {
   /** Settings remembered between starts (per press and assembly defaults and the like). */
   setting(key: string): string | undefined;
   saveSetting(key: string, value: string): void;
+
+  /** Files brought in, and named layouts of loggers' files. */
+  readonly exchange: StoreExchange;
 
   close(): void;
 }
