@@ -1,6 +1,7 @@
 import { useApp, useInput } from 'ink';
 import { type ReactNode, useCallback } from 'react';
 import { rowText } from '../../core/chart/row-text.ts';
+import { BURST_US } from '../../core/screen/classify-input.ts';
 import { trialFrame } from '../../core/screen/trial-frame.ts';
 import { trialView } from '../../core/screen/trial-view.ts';
 import { FrameRows } from './FrameRows.tsx';
@@ -24,13 +25,13 @@ export interface TrialScreenProps {
 /** Ctrl-C leaves at once; everything that came is in the store already. */
 export const INTERRUPTED = 'interrupted';
 
-/** Draws the model's state about ten times a second at most, and hands keys to it. */
+/** Draws the model's state a few times a second, ten at most, and hands keys to it. */
 export function TrialScreen(props: TrialScreenProps): ReactNode {
   const { model, nowUs, ascii, colour, everyMs, clearWindow } = props;
   const { exit } = useApp();
   const size = useWindowSize(clearWindow);
   const beat = useCallback(() => model.dispatch({ kind: 'tick', atUs: nowUs() }), [model, nowUs]);
-  useScreenClock(Math.max(100, everyMs), beat);
+  const soon = useScreenClock(Math.max(100, everyMs), beat);
   useInput((input, key) => {
     if (key.ctrl && input === 'c') {
       (exit as (value: string) => void)(INTERRUPTED);
@@ -38,6 +39,7 @@ export function TrialScreen(props: TrialScreenProps): ReactNode {
     }
     const atUs = nowUs();
     for (const raw of rawInputs(input, key, atUs)) model.dispatch({ kind: 'input', input: raw, atUs });
+    soon(BURST_US / 1000 + 5);
   });
   const view = trialView(model.getState(), { ...size, ascii });
   const rows = trialFrame(view);

@@ -15,7 +15,7 @@ export interface RunTrialScreenOptions {
   readonly ascii?: boolean;
   /** @default true */
   readonly colour?: boolean;
-  /** Time between redraws, ms. @default 100 */
+  /** Time between redraws, ms; at least 100. @default 200 */
   readonly everyMs?: number;
   /** Ends the screen from outside (signal, end of a demo). */
   readonly signal?: AbortSignal;
@@ -41,7 +41,7 @@ const CLEAR = '\u001b[2J\u001b[H';
  * Ends on the screen's own `quit`, on Ctrl-C, SIGTERM, SIGHUP and on `signal`. Needs a terminal: `stdout.isTTY` and `stdin.isTTY`.
  */
 export async function runTrialScreen(options: RunTrialScreenOptions): Promise<TrialScreenEnd> {
-  const { model, nowUs, onIntent, ascii = false, colour = true, everyMs = 100, signal } = options;
+  const { model, nowUs, onIntent, ascii = false, colour = true, everyMs = 200, signal } = options;
   const { stdin = process.stdin, stdout = process.stdout, stderr = process.stderr } = options;
   let bells = 0;
   let why: TrialScreenEnd['why'] = 'stopped';
@@ -65,7 +65,7 @@ export async function runTrialScreen(options: RunTrialScreenOptions): Promise<Tr
         clearWindow={() => stdout.write(CLEAR)}
       />
     </ScreenErrorBoundary>,
-    { stdin, stdout: keepScrollback(stdout), stderr, exitOnCtrlC: false, maxFps: 20, patchConsole: false },
+    { stdin, stdout: keepScrollback(stdout), stderr, exitOnCtrlC: false, maxFps: 15, patchConsole: false },
   );
   const stop = () => app.unmount();
   const silence = model.onIntent((intent) => {

@@ -56,7 +56,6 @@ export class TerminalProgram {
   /** Rows of the latest whole frame, without colours. Ink begins every frame by going to the first column. */
   get rows(): readonly string[] {
     const frame = this.output.split(/\u001b\[G|\u001b\[2J\u001b\[H/).at(-1) ?? '';
-    // biome-ignore lint/suspicious/noControlCharactersInRegex: that is what is taken out
     return frame
       .replace(/\u001b\[[0-9;?]*[A-Za-z]/g, '')
       .replaceAll('\r', '')
