@@ -71,10 +71,11 @@ function middleRows(view: TrialView, room: number): readonly StyledRow[] {
 }
 
 function pageRows(view: TrialView, room: number): readonly StyledRow[] {
+  const bullets = view.dialog?.place === 'cover' ? ['- ', '  '] : ['', '    '];
   const rows: StyledRow[] = [line(` ${view.dialog?.question ?? ''}`, 'strong')];
   for (const { text, role } of view.dialog?.lines ?? []) {
     wrapWords(text, view.columns - 6).forEach((words, i) => {
-      rows.push(line(` ${i === 0 ? '- ' : '  '}${words}`, role));
+      rows.push(line(` ${bullets[i === 0 ? 0 : 1]}${words}`, role));
     });
   }
   return rows.slice(0, room);
