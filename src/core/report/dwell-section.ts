@@ -1,0 +1,55 @@
+import { dwellBars } from '../figure/dwell-bars.ts';
+import { DWELL_RULE_NAME, dwellLine, timerSentence } from '../text/dwell-text.ts';
+import { REPORT_TEXT } from '../text/report-text.ts';
+import { secondsText, temperatureText } from '../text/units-text.ts';
+import type { DwellRule } from '../trial/TrialResult.ts';
+import type { DwellsBlock, ReportBlock, ReportSection } from './ReportContent.ts';
+import type { TrialReportInput } from './TrialReportInput.ts';
+
+const WEIGHED = ['mean', 'next-run'] as const satisfies readonly DwellRule[];
+
+/** The dwell by the two rules of equal weight, its parts, and what to set on the press's timer. */
+export function dwellSection({ outcome, unit }: TrialReportInput): ReportSection {
+  const { settings, statistics, chosen, dwells } = outcome;
+  const input = { statistics, ...settings };
+  const bars = WEIGHED.flatMap((rule) => {
+    const { dwell } = dwells[rule];
+    return dwell === null ? [] : [{ name: DWELL_RULE_NAME[rule], dwell }];
+  });
+  const timer =
+    chosen.dwell === null
+      ? null
+      : timerSentence(chosen.dwell, { startsAt: settings.timerStartsAt, offsetS: settings.timerOffsetS });
+  const blocks: readonly ReportBlock[] = [
+    { kind: 'dwells', dwells: WEIGHED.map((rule) => asDwell(dwellLine(input, rule))) },
+    {
+      kind: 'paragraphs',
+      lines: [
+        REPORT_TEXT.dwellMeans({
+          target: temperatureText(settings.targetC, unit),
+          hold: secondsText(settings.holdS),
+          margin: settings.marginS > 0 ? secondsText(settings.marginS) : null,
+          timerStep: secondsText(settings.timerStepS, 3),
+        }),
+        ...(statistics.runs > 1 ? [REPORT_TEXT.alsoSlowest(dwellLine(input, 'slowest'))] : []),
+        ...(timer === null ? [] : [REPORT_TEXT.sentence(timer)]),
+      ],
+    },
+    ...(bars.length === 0
+      ? []
+      : [{ kind: 'figure', picture: dwellBars(bars), caption: REPORT_TEXT.dwellCaption } as const]),
+  ];
+  return { heading: REPORT_TEXT.dwellHeading, blocks };
+}
+
+/** "common mean rule: 174 s; about half …" in its three parts. */
+function asDwell(line: string): DwellsBlock['dwells'][number] {
+  const [first, ...worth] = line.split('; ');
+  const at = (first as string).indexOf(': ');
+  const value = (first as string).slice(at + 2);
+  return {
+    name: (first as string).slice(0, at),
+    value: /^\d/.test(value) ? value : '—',
+    worth: /^\d/.test(value) ? worth : [value, ...worth],
+  };
+}

@@ -1,0 +1,70 @@
+import { neutralise } from '../text/neutralise.ts';
+import { REPORT_TEXT, ROLE_NAME } from '../text/report-text.ts';
+import { numberText } from '../text/units-text.ts';
+import type { ReportSection } from './ReportContent.ts';
+import type { ReportRecording, TrialReportInput } from './TrialReportInput.ts';
+
+/** What it was measured with: reader and channels as the recordings say, the rest as people state it, dates to fill in. */
+export function equipmentSection({ recordings, equipment }: TrialReportInput): ReportSection {
+  const readers = distinct(recordings.flatMap(readerText));
+  const channels = distinct(recordings.flatMap(channelTexts));
+  const stated = equipment.map((item) => ({
+    name: REPORT_TEXT.equipmentItem,
+    value: neutralise(item, { longest: 500 }),
+  }));
+  return {
+    heading: REPORT_TEXT.equipmentHeading,
+    blocks: [
+      {
+        kind: 'facts',
+        facts: [
+          ...(readers.length === 0
+            ? [{ name: REPORT_TEXT.reader, value: '' }]
+            : readers.map((value) => ({ name: REPORT_TEXT.reader, value }))),
+          ...channels.map((value) => ({ name: REPORT_TEXT.probeLaid, value })),
+          ...(stated.length > 0
+            ? stated
+            : REPORT_TEXT.calibrationBlanks.map((name) => ({ name, value: '' }))),
+        ],
+      },
+      { kind: 'paragraphs', lines: [REPORT_TEXT.clock(distinct(recordings.flatMap(clockText)))] },
+    ],
+  };
+}
+
+function readerText({ trace }: ReportRecording): readonly string[] {
+  const { identity, recognised } = trace;
+  if (identity === null) return recognised === null ? [] : [neutralise(recognised)];
+  const { name, firmwareVersion, serialNumber, rateHz } = identity;
+  return [
+    REPORT_TEXT.readerOf(
+      neutralise(name ?? REPORT_TEXT.notStated),
+      neutralise(serialNumber ?? REPORT_TEXT.notStated),
+      neutralise(firmwareVersion ?? REPORT_TEXT.notStated),
+      rateHz == null ? null : numberText(rateHz, 0),
+    ),
+  ];
+}
+
+function channelTexts({ trace }: ReportRecording): readonly string[] {
+  return trace.channels
+    .filter(({ role }) => role !== 'unused')
+    .map(({ channel, role }) => {
+      const identity = trace.identity?.channels.find(({ number }) => number === channel);
+      return REPORT_TEXT.channelOf(
+        channel,
+        ROLE_NAME[role],
+        identity?.thermocoupleType ?? null,
+        identity?.resolutionC ?? null,
+      );
+    });
+}
+
+function clockText({ trace }: ReportRecording): readonly string[] {
+  const { driftPpm, standardUncertaintyPpm } = trace.clock;
+  return driftPpm === null
+    ? []
+    : [REPORT_TEXT.drift(numberText(driftPpm, 0), numberText(standardUncertaintyPpm, 0))];
+}
+
+const distinct = (texts: readonly string[]): readonly string[] => [...new Set(texts)];
