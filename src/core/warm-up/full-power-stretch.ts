@@ -1,0 +1,66 @@
+import type { Samples } from '../run/collect-samples.ts';
+import { fitRiseCurve, type RiseCurve } from './fit-rise-curve.ts';
+import type { SmoothTrace } from './smooth-trace.ts';
+
+export interface FullPowerStretch {
+  readonly curve: RiseCurve;
+  readonly fromS: number;
+  readonly toS: number;
+}
+
+/** Shares of the way from start to peak between which the stretch may lie; the widest that fits is taken. */
+const FROM_SHARES = [0.02, 0.05, 0.1, 0.15, 0.2, 0.3];
+const TO_SHARES = [0.97, 0.94, 0.91, 0.88, 0.85, 0.8, 0.75, 0.7, 0.6, 0.5];
+/**
+ * Of the rise; a stretch that bends from one curve by more is not at full power throughout. The next is tried only where
+ * none passes: losses that grow with temperature bend any curve a little. Judgement, no source.
+ */
+const BEND_SHARES = [0.0003, 0.001, 0.003];
+const BLOCKS = 20;
+
+/**
+ * The stretch over which one first-order curve describes the rise: after the first bend, where heat is still on its
+ * way to the probe, and before the controller throttles. Means of twenty blocks of residuals must lie within 0.03 % of the
+ * rise (0.1 %, 0.3 % where none does) or four times their noise. Null where no stretch of 30 % of the rise does.
+ */
+export function fullPowerStretch(
+  samples: Samples,
+  smooth: SmoothTrace,
+  { startC, topC, noiseC }: { readonly startC: number; readonly topC: number; readonly noiseC: number },
+): FullPowerStretch | null {
+  const spanC = topC - startC;
+  const at = (share: number) => smooth.valuesC.findIndex((value) => value >= startC + share * spanC);
+  const choices = FROM_SHARES.flatMap((from) => TO_SHARES.map((to) => ({ from, to })))
+    .filter(({ from, to }) => to - from >= 0.3)
+    .sort((a, b) => b.to - b.from - (a.to - a.from));
+  const stretches = choices.flatMap(({ from, to }) => {
+    const first = at(from);
+    const last = at(to);
+    if (first < 0 || last - first < 2 * BLOCKS) return [];
+    const part = {
+      timesS: samples.timesS.subarray(first, last),
+      valuesC: samples.valuesC.subarray(first, last),
+    };
+    const curve = fitRiseCurve(part);
+    if (curve === null || !(curve.rateCPerS > 0)) return [];
+    return [{ curve, fromS: part.timesS[0]!, toS: part.timesS[part.timesS.length - 1]! }];
+  });
+  for (const share of BEND_SHARES) {
+    const found = stretches.find(({ curve }) => isOneCurve(curve.residualsC, share * spanC, noiseC));
+    if (found !== undefined) return found;
+  }
+  return null;
+}
+
+function isOneCurve(residualsC: Float64Array, bendC: number, noiseC: number): boolean {
+  const length = residualsC.length / BLOCKS;
+  const allowedC = Math.max(bendC, (4 * noiseC) / Math.sqrt(length));
+  for (let block = 0; block < BLOCKS; block++) {
+    const from = Math.floor(block * length);
+    const to = Math.floor((block + 1) * length);
+    let sum = 0;
+    for (let i = from; i < to; i++) sum += residualsC[i]!;
+    if (Math.abs(sum / Math.max(1, to - from)) > allowedC) return false;
+  }
+  return true;
+}
