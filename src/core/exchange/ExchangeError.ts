@@ -12,6 +12,7 @@ export type ExchangeErrorCode =
   | 'import-time-range'
   | 'import-layout-unreadable'
   | 'import-unanswered'
+  | 'import-changed'
   | 'layout-unknown'
   | 'layout-empty'
   | 'export-unknown'

@@ -58,6 +58,10 @@ export const exchangeRefusals = {
     `the question "${question}" was not answered`,
     'Start again, or say it by option: dwellwright import --help lists them.',
   ],
+  changedMeanwhile: (file: string): Refusal => [
+    `${shown(file)} was changed while it was read`,
+    'Wait until the logger has finished writing it, then bring it in again.',
+  ],
   layoutUnknown: (name: string, near: string | null): Refusal => [
     `there is no layout "${shown(name)}"`,
     near === null
@@ -92,4 +96,20 @@ export const exchangeRefusals = {
     `the backup did not come out as the store is: ${problems.slice(0, 5).map(shown).join('; ')}`,
     'Nothing was left behind. Check the disk, then try again.',
   ],
+};
+
+/** Questions of `import` on a terminal. */
+export const importQuestions = {
+  unit: 'Unit of the temperatures (C, F or K)?',
+  timeUnit: 'Unit of the times (s, ms, us, min or h)?',
+  timeColumn: 'Heading or number of the time column (Enter: none, the rows came at even intervals)?',
+  interval: 'Time from row to row, such as 0.5s?',
+  temperatureColumn: 'Heading or number of the column of the bond line?',
+  assembly: 'Assembly, such as WB-212?',
+  press: 'Press, such as North?',
+  closedAt: (file: string): string =>
+    `${shown(file)}: when the press closed is only known from the rise, which gives a short soak time.\nPress closed, counted from the first reading, such as 12.5s (Enter: leave it so)?`,
+  needed: 'An answer is needed.',
+  above0: 'Write a time above 0, such as 0.5s.',
+  oneOf: (words: readonly string[]): string => `Write one of ${words.join(', ')}.`,
 };

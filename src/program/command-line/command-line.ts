@@ -1,5 +1,6 @@
 import { Command } from 'commander';
 import { addDeskCommands } from './desk-commands.ts';
+import { addExchangeCommands } from './exchange-commands.ts';
 import { addPressCommands } from './press-commands.ts';
 import { VERSION } from './version.ts';
 
@@ -18,6 +19,7 @@ export function commandLine(): Command {
     .exitOverride();
   addPressCommands(program);
   addDeskCommands(program);
+  addExchangeCommands(program);
   for (const command of program.commands) {
     command.exitOverride().showHelpAfterError(`(dwellwright ${command.name()} --help lists the options)`);
   }

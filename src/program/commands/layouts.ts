@@ -1,0 +1,16 @@
+import { layoutLine } from '../../core/text/layout-text.ts';
+import { type StoreOptions, withStore } from '../options/with-store.ts';
+import { print, printJson } from '../output/print.ts';
+
+/** `layouts`: the named layouts of loggers' files. */
+export async function layouts(options: StoreOptions & { readonly json?: boolean }): Promise<void> {
+  await withStore(options, (store) => {
+    const all = store.exchange.layouts();
+    if (options.json) return printJson({ layouts: all });
+    print(
+      all.length === 0
+        ? 'No layout yet. Save one: dwellwright import FILE … --save-layout NAME'
+        : all.map(layoutLine).join('\n'),
+    );
+  });
+}

@@ -1,0 +1,114 @@
+import { statSync } from 'node:fs';
+import { basename } from 'node:path';
+import { createNativeHasher } from '../../adapters/files/create-native-hasher.ts';
+import { readLoggerBytes } from '../../adapters/files/read-logger-bytes.ts';
+import { ExchangeError } from '../../core/exchange/ExchangeError.ts';
+import { importedHead, readAsText } from '../../core/exchange/imported-head.ts';
+import { recordingDecoder } from '../../core/exchange/recording-decoder.ts';
+import { recordingParts } from '../../core/exchange/recording-parts.ts';
+import { openLoggerFile } from '../../core/logger-file/open-logger-file.ts';
+import { createRecordingParser } from '../../core/recording/create-recording-parser.ts';
+import { formatRecording } from '../../core/recording/format-recording.ts';
+import { headClosedAtS } from '../../core/recording/head-closed-at.ts';
+import type { RecordingEntry, RecordingHead } from '../../core/recording/RecordingEntry.ts';
+import { exchangeRefusals, importQuestions } from '../../core/text/exchange-text.ts';
+import { parseDuration } from '../../core/units/parse-duration.ts';
+import { VERSION } from '../command-line/version.ts';
+import { runRules } from '../options/run-rules.ts';
+import { analyseSource } from '../sources/analyse-source.ts';
+import type { ImportContext } from './ImportContext.ts';
+import { openLoggerAsking } from './open-logger-asking.ts';
+import type { PreparedImport } from './PreparedImport.ts';
+
+/** Reads another logger's file to bring it in; what it does not say is asked for, or refused with the option to add. */
+export async function prepareLoggerFile(
+  path: string,
+  fileSha256: string,
+  context: ImportContext,
+): Promise<PreparedImport> {
+  const { store, options, ask, trials, importedAt } = context;
+  const opened = await openLoggerAsking(path, readLoggerBytes(path), context.loggerOptions, ask);
+  const wish = { path, head: null };
+  const names = await trials.names(wish);
+  const assembly = store.assemblies().find((one) => one.name === names.assemblyName);
+  const press = store.presses().find((one) => one.name === names.pressName);
+  const rules = runRules(options, {
+    targetC: assembly?.targetC,
+    holdS: assembly?.holdS,
+    platenSetPointC: press?.platenSetPointC,
+  });
+  const trial = trials.choose(wish, names, rules);
+  const prepare = (closedAtS: number | null) => {
+    const head = importedHead({
+      fileName: basename(path),
+      fileSha256,
+      fileWrittenAt: statSync(path).mtime.toISOString(),
+      program: `Dwellwright ${VERSION}`,
+      layout: opened.file.layout,
+      rules: { ...rules, closedAtS },
+      ...trial,
+    });
+    function* text(): Generator<string> {
+      const { entries } = openLoggerFile(readLoggerBytes(path), opened.options);
+      yield* formatRecording(head, inRange(entries, path), createNativeHasher);
+    }
+    const { results, state } = analyseAsStored(path, head, text);
+    return { head, text, results, recognised: state.recognised };
+  };
+  let prepared = prepare(rules.closedAtS);
+  const [only, ...more] = prepared.results;
+  if (ask !== null && rules.closedAtS === null && more.length === 0 && only?.pressClosed?.by === 'onset') {
+    const answer = await ask(importQuestions.closedAt(path), isTimeOrEmpty);
+    if (answer !== '') prepared = prepare(parseDuration(answer, 'the answer', { negative: true }));
+  }
+  const { head, text, results, recognised } = prepared;
+  const readAs = readAsText(opened.file.layout, {
+    ...rules,
+    closedAtS: headClosedAtS(head) ?? null,
+  });
+  return {
+    path,
+    trial,
+    head,
+    file: { fileSha256, fileName: basename(path), readAs, importedAt },
+    parts: () => recordingParts(text()),
+    results,
+    recognised,
+    soundness: { kind: 'sound' },
+    layoutOptions: opened.options,
+  };
+}
+
+/** The file's runs as every later replay from the store will find them: from the text that is kept. */
+function analyseAsStored(path: string, head: RecordingHead, text: () => Iterable<string>) {
+  const parser = createRecordingParser(createNativeHasher);
+  function* entries(): Generator<RecordingEntry> {
+    for (const piece of text()) yield* parser.accept(piece);
+  }
+  const { decoder, timeStepS } = recordingDecoder(head);
+  const soundness = () => {
+    const found = parser.finish();
+    if (found.kind !== 'sound')
+      throw new ExchangeError('import-too-wide', exchangeRefusals.lineTooLong(path));
+    return found;
+  };
+  return analyseSource({ name: path, head, decoder, roles: head.roles, timeStepS, entries, soundness }, {});
+}
+
+function* inRange(entries: Iterable<RecordingEntry>, path: string): Generator<RecordingEntry> {
+  for (const entry of entries) {
+    if (!Number.isSafeInteger(entry.arrivedUs))
+      throw new ExchangeError('import-time-range', exchangeRefusals.timeRange(path));
+    yield entry;
+  }
+}
+
+function isTimeOrEmpty(answer: string): string | null {
+  if (answer === '') return null;
+  try {
+    parseDuration(answer, 'the answer', { negative: true });
+    return null;
+  } catch (error) {
+    return error instanceof Error ? error.message : String(error);
+  }
+}

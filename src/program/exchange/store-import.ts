@@ -1,0 +1,41 @@
+import { ExchangeError } from '../../core/exchange/ExchangeError.ts';
+import type { Store } from '../../core/store/Store.ts';
+import { exchangeRefusals } from '../../core/text/exchange-text.ts';
+import { newAssembly } from '../commands/assemblies.ts';
+import { newPress } from '../commands/presses.ts';
+import { hashFile } from './hash-file.ts';
+import type { PreparedImport } from './PreparedImport.ts';
+
+/**
+ * Puts one prepared file into the store: its trial where it is new (with its press and assembly), the recording and its
+ * runs; all of it or nothing.
+ */
+export function storeImport(store: Store, prepared: PreparedImport, startedAt: string): void {
+  const { trial, head, file, results, path } = prepared;
+  if (hashFile(path) !== file.fileSha256)
+    throw new ExchangeError('import-changed', exchangeRefusals.changedMeanwhile(path));
+  store.exchange.atomically(() => {
+    if (!store.trials().some((one) => one.trialId === trial.trialId)) startTrial(store, prepared, startedAt);
+    store.exchange.addRecording({
+      recordingId: head.recordingId,
+      trialId: trial.trialId,
+      simulated: head.simulated,
+      parts: prepared.parts(),
+      file,
+    });
+    for (const result of results) store.saveRunResult(head.recordingId, result);
+  });
+}
+
+function startTrial(store: Store, { trial, head, file }: PreparedImport, startedAt: string): void {
+  const { trialId, assemblyName, pressName, simulated } = trial;
+  if (!store.presses().some((one) => one.name === pressName)) store.savePress(newPress(pressName));
+  if (!store.assemblies().some((one) => one.name === assemblyName))
+    store.saveAssembly({
+      ...newAssembly(assemblyName),
+      ...(head.targetC === undefined ? {} : { targetC: head.targetC }),
+      ...(head.holdS === undefined ? {} : { holdS: head.holdS }),
+    });
+  store.startTrial({ trialId, assemblyName, pressName, startedAt, simulated });
+  store.closeTrial(trialId, file.importedAt);
+}
