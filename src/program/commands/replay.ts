@@ -41,7 +41,7 @@ export async function replay(files: readonly string[], options: ReplayOptions): 
 }
 
 /** One target and one hold belong to one dwell: sources that disagree need the option. */
-function sharedRules(replayed: readonly { readonly source: Source; readonly analysis: SourceAnalysis }[]) {
+export function sharedRules(replayed: readonly { readonly source: Source; readonly analysis: SourceAnalysis }[]) {
   const first = replayed[0]!.analysis.rules;
   for (const { source, analysis } of replayed) {
     const { targetC, holdS } = analysis.rules;
