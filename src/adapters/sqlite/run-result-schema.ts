@@ -56,6 +56,21 @@ const schema = v.looseObject({
       facts: v.record(v.string(), v.union([figure, v.string()])),
     }),
   ),
+  fit: v.optional(
+    v.nullable(
+      v.looseObject({
+        plateauC: figure,
+        timeConstantS: figure,
+        delayS: figure,
+        startC: figure,
+        covariance: v.array(v.array(figure)),
+        residualSdC: figure,
+        misfitC: figure,
+        verdict: v.string(),
+      }),
+    ),
+  ),
+  cure: v.optional(v.nullable(v.looseObject({ equivalentS: figure, referenceC: figure }))),
 });
 
 /** A stored run result. Fields that later rules add are kept; words that later rules add pass (the rule version tells). */

@@ -28,6 +28,8 @@ export interface RunState {
   readonly finalCrossing: Crossing | null;
   /** Hold counted so far, s. */
   readonly holdCountedS: number;
+  /** Equivalent time at the data sheet's reference temperature so far, s; absent where not stated. */
+  readonly cureEquivalentS?: number;
   readonly spoilt: boolean;
   /** Reasons known so far. */
   readonly warnings: readonly RunReason[];

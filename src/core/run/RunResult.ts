@@ -1,3 +1,5 @@
+import type { CureFacts, CureResult } from '../cure/CureFacts.ts';
+import type { RunFit } from '../heating-fit/run-fit.ts';
 import type { RunConditions } from '../reading/StreamEvent.ts';
 import type { ChannelRole } from '../recording/RecordingEntry.ts';
 
@@ -21,6 +23,10 @@ export interface RunRules {
   readonly closingDisagreementLimitS: number;
   /** Press closed given from outside (option), seconds from the first reading. */
   readonly closedAtS: number | null;
+  /** What the adhesive's data sheet says of its cure; absent where not stated. */
+  readonly cure?: CureFacts | null;
+  /** Highest bond-line temperature allowed; absent where not stated. */
+  readonly highestPeakC?: number | null;
 }
 
 export type ClosingSource = 'contact' | 'key' | 'option' | 'onset';
@@ -98,11 +104,14 @@ export type RunReasonCode =
   | 'from-onset'
   | 'gap-near-crossing'
   | 'clock-drift'
+  /** Only inside a trial: made under other conditions than the rest. */
+  | 'off-reference'
   // notes (never change the verdict)
   | 'gap'
   | 'clock-apart'
   | 'reader-restarted'
   | 'hold-dipped'
+  | 'peak-above-limit'
   | 'hold-not-verified'
   | 'recording-not-closed'
   | 'recording-altered'
@@ -142,4 +151,8 @@ export interface RunResult {
   readonly verdict: Verdict;
   /** Reasons that change the verdict, gravest first; then notes. */
   readonly reasons: readonly RunReason[];
+  /** Heating curve of the crossing's channel; null where none fits, absent in results of earlier versions. */
+  readonly fit?: RunFit | null;
+  /** Cure by the data sheet's figures; null where they are not stated. */
+  readonly cure?: CureResult | null;
 }

@@ -1,3 +1,4 @@
+import { CureCounter } from '../cure/CureCounter.ts';
 import type { RunConditions } from '../reading/StreamEvent.ts';
 import type { ChannelRole } from '../recording/RecordingEntry.ts';
 import { CrossingWatch } from './CrossingWatch.ts';
@@ -35,6 +36,7 @@ export class RunUnderWay {
   readonly watches: readonly CrossingWatch[];
   readonly fall = new FallWatch();
   hold: HoldCounter | null = null;
+  cure: CureCounter | null = null;
   provisional: Crossing | null = null;
   firstProvisional: Crossing | null = null;
   final: Crossing | null = null;
@@ -106,6 +108,7 @@ export class RunUnderWay {
     }
     if (hottestC > Number.NEGATIVE_INFINITY && this.fall.add(timeS, hottestC))
       out.push({ kind: 'opening-hinted', timeS: this.fall.startedS! });
+    if (coldestC < Number.POSITIVE_INFINITY) this.#cure(index, coldestC);
     const before = this.hold;
     this.#combine(timeS, out);
     if (this.hold !== null && this.hold === before && coldestC < Number.POSITIVE_INFINITY)
@@ -127,6 +130,15 @@ export class RunUnderWay {
         out.push({ kind: 'crossing-final', crossing: null, channel: channel + 1 });
     });
     this.#combine(endS, out);
+  }
+
+  /** Live figure only; the result works it out again from the whole trace. */
+  #cure(index: number, coldestC: number): void {
+    const { trace, rules } = this.around;
+    const timeS = trace.timeAt(index);
+    if (rules.cure == null || this.pressClosed === null || timeS < this.pressClosed.timeS) return;
+    this.cure ??= new CureCounter(rules.cure, intervalBefore(trace, timeS));
+    this.cure.add(timeS, coldestC);
   }
 
   #watch(at: number, timeS: number, valueC: number, out: RunEvent[]): void {

@@ -80,6 +80,7 @@ class Tracker implements RunTracker {
       provisionalCrossing: run?.provisional ?? null,
       finalCrossing: run?.final ?? null,
       holdCountedS: run?.hold?.countedS ?? 0,
+      ...(run?.cure == null ? {} : { cureEquivalentS: run.cure.equivalentS }),
       spoilt: run !== null && run.spoiltReason !== null,
       warnings: run === null ? [] : liveWarnings(run),
       latestTimeS: Number.isFinite(this.#latestS) ? this.#latestS : null,

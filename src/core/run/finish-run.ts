@@ -1,3 +1,5 @@
+import { cureRun } from './cure-run.ts';
+import { fitRun } from './fit-run.ts';
 import { gatherRunFacts } from './gather-run-facts.ts';
 import { judgeRun } from './judge-run.ts';
 import type { RunFacts } from './RunFacts.ts';
@@ -12,6 +14,7 @@ export function finishRun(run: RunUnderWay, endedBy: RunFacts['endedBy'], endedS
   const facts = gatherRunFacts(run, endedBy, endedS);
   const { verdict, reasons } = judgeRun(facts);
   const { crossing, pressClosed, onset, soakTimeS } = facts;
+  const closedUntilS = Math.min(run.closedUntilS, endedS);
   const { lowestC, ...hold } = facts.hold ?? { lowestC: null };
   return {
     ruleVersion: RUN_RULE_VERSION,
@@ -37,5 +40,7 @@ export function finishRun(run: RunUnderWay, endedBy: RunFacts['endedBy'], endedS
     notes: [...run.notes],
     verdict,
     reasons,
+    fit: fitRun(facts, { riseFromS: run.riseFromS, closedUntilS }),
+    cure: cureRun(facts, closedUntilS),
   };
 }

@@ -118,6 +118,10 @@ const SENTENCES: Readonly<Record<RunReasonCode, (f: Figures) => string>> = {
       : "Press closed taken from the onset of the rise: the heat's way through the part is missing, the soak time is short.",
   'gap-near-crossing': (f) =>
     `Readings are missing for ${f.s('gapS')} near the crossing (${f.w('cause')}); its uncertainty is wider: ± ${f.s('standardUncertaintyS', 2)}.`,
+  'off-reference': (f) =>
+    `Made under other conditions than the trial: at its reference start and platens the soak time would be ${f.s('shiftS')} ${f.w('way')}, limit ${f.s('limitS')}.`,
+  'peak-above-limit': (f) =>
+    `The bond line reached ${f.t('peakC')}; the assembly allows ${f.t('limitC')} at the most.`,
   'clock-drift': (f) =>
     f.has('driftPpm')
       ? `The reader's clock and this computer's differ by ${f.w('driftPpm')} parts per million.`

@@ -49,6 +49,17 @@ describe('boiling point of water', () => {
   });
 });
 
+interface Facts {
+  readonly abs_c?: number | null;
+  readonly fraction: number;
+  readonly rule?: string;
+  readonly range_c: readonly [number, number];
+}
+type AstmEntry = { readonly range_c: readonly [number, number] } & Readonly<
+  Record<'standard' | 'special', Facts>
+>;
+type IecEntry = Readonly<Record<string, Facts | null>>;
+
 describe('tolerance limit', () => {
   const published = JSON.parse(
     readFileSync(new URL('../../reference/probe/tolerances.json', import.meta.url), 'utf8'),
@@ -62,9 +73,10 @@ describe('tolerance limit', () => {
     'iec-class-3': ['iec', 'class3'],
   };
   for (const [ours, [standard, name]] of Object.entries(classes))
-    for (const [type, entry] of Object.entries<any>(published[standard])) {
-      const own = standard === 'astm' ? entry[name] : entry;
-      const facts = standard === 'astm' ? { ...own, range_c: entry.range_c } : own[name];
+    for (const type of Object.keys(published[standard])) {
+      const astm: AstmEntry = published.astm[type];
+      const iec: IecEntry = published.iec[type];
+      const facts = standard === 'astm' ? { ...astm[name as 'standard'], range_c: astm.range_c } : iec[name];
       if (facts == null || facts.rule !== undefined) continue;
       const [from, to] = facts.range_c;
       for (const at of [from, (from + to) / 2, to])

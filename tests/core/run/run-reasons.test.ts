@@ -37,6 +37,8 @@ const EVERY: Readonly<Record<RunReasonCode, true>> = {
   'recording-altered': true,
   noisy: true,
   'clock-apart': true,
+  'off-reference': true,
+  'peak-above-limit': true,
 };
 
 describe('sentences for reasons', () => {

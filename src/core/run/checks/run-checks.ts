@@ -13,6 +13,7 @@ import { noPressClosed } from './no-press-closed.ts';
 import { noReadings } from './no-readings.ts';
 import { noisy } from './noisy.ts';
 import { openedEarly } from './opened-early.ts';
+import { peakAboveLimit } from './peak-above-limit.ts';
 import { platenLow } from './platen-low.ts';
 import { plugReversed } from './plug-reversed.ts';
 import { probeNotAtBondLine } from './probe-not-at-bond-line.ts';
@@ -57,5 +58,6 @@ export const RUN_CHECKS: readonly RunCheck[] = [
   gap,
   holdDipped,
   holdNotVerified,
+  peakAboveLimit,
   noisy,
 ];
