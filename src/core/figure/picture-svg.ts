@@ -1,3 +1,4 @@
+import { type EmbeddedTypeface, fontFaces } from './EmbeddedTypeface.ts';
 import { escapeMarkup } from './escape-markup.ts';
 import type { PathShape, Picture, Shape, TextShape } from './Picture.ts';
 
@@ -9,12 +10,14 @@ export interface PictureSvgOptions {
   readonly idPrefix?: string;
   /** True for a file of its own (width, height, white ground), false inside a page. */
   readonly alone?: boolean;
+  /** Put inside a file of its own, so that it looks the same everywhere. */
+  readonly typeface?: EmbeddedTypeface;
 }
 
 /** A picture as SVG: no scripts, no links, nothing fetched; all text escaped. */
 export function pictureSvg(
   picture: Picture,
-  { idPrefix = 'p', alone = false }: PictureSvgOptions = {},
+  { idPrefix = 'p', alone = false, typeface }: PictureSvgOptions = {},
 ): string {
   const { width, height } = picture;
   const size = alone ? ` width="${width}" height="${height}"` : '';
@@ -24,6 +27,7 @@ export function pictureSvg(
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}"${size} role="img" font-family="'${TYPEFACE}', sans-serif" aria-label="${escapeMarkup(`${picture.title}. ${picture.description}`)}">`,
     `<title>${escapeMarkup(picture.title)}</title>`,
     `<desc>${escapeMarkup(picture.description)}</desc>`,
+    ...(typeface === undefined ? [] : [`<style>${fontFaces(typeface)}</style>`]),
     ...(alone ? [`<path d="M0 0H${width}V${height}H0Z" fill="#ffffff"/>`] : []),
     ...picture.shapes.map((shape) => shapeSvg(shape, clipId)),
     '</svg>',

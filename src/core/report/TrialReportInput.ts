@@ -33,6 +33,8 @@ export interface ReportJob {
   readonly pressure: PressureResult | null;
   /** True when the gauge pressure was stated, false when `pressure` only shows the band. */
   readonly gaugeStated: boolean;
+  /** As stated, psi. */
+  readonly gaugePsi: number | null;
   readonly operators: readonly string[];
   readonly simulated: boolean;
   readonly recipes: readonly Recipe[];

@@ -43,8 +43,9 @@ export function jobSection({ job, outcome, note, unit }: TrialReportInput): Repo
 }
 
 /** The gauge pressure where it was stated; else room to write it, beside the band it belongs in. */
-function pressureFacts({ pressure, gaugeStated }: TrialReportInput['job']) {
-  if (pressure === null) return [fact(REPORT_TEXT.gauge, null)];
+function pressureFacts({ pressure, gaugeStated, gaugePsi }: TrialReportInput['job']) {
+  if (pressure === null)
+    return [fact(REPORT_TEXT.gauge, gaugePsi === null ? null : pressureText(gaugePsi, 1))];
   const band = fact(
     REPORT_TEXT.gaugeBand,
     REPORT_TEXT.bandOf({

@@ -224,6 +224,8 @@ export const REPORT_TEXT = {
   howToCheckHash:
     'The hash is of the recording’s file, byte for byte; any SHA-256 program gives the same for an unchanged file.',
 
+  wrote: (file: string) => `Wrote ${file}.`,
+
   signaturesHeading: 'Signatures',
   signatories: ['Made by', 'Checked by', 'Accepted by'],
   signatureLine: 'Name and signature',

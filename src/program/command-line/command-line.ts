@@ -2,6 +2,7 @@ import { Command } from 'commander';
 import { addDeskCommands } from './desk-commands.ts';
 import { addExchangeCommands } from './exchange-commands.ts';
 import { addPressCommands } from './press-commands.ts';
+import { addReportCommands } from './report-commands.ts';
 import { VERSION } from './version.ts';
 
 /**
@@ -19,6 +20,7 @@ export function commandLine(): Command {
     .exitOverride();
   addPressCommands(program);
   addDeskCommands(program);
+  addReportCommands(program);
   addExchangeCommands(program);
   for (const command of program.commands) {
     command.exitOverride().showHelpAfterError(`(dwellwright ${command.name()} --help lists the options)`);

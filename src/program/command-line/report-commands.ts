@@ -1,0 +1,70 @@
+import { type Command, Option } from 'commander';
+import { lazily, showOption, storeOption } from './shared-options.ts';
+
+const list = (value: string, before: readonly string[] | undefined): readonly string[] => [
+  ...(before ?? []),
+  value,
+];
+
+/** Options that say which trial, and how files are read and judged: as for `replay`. */
+function addTrialOptions(command: Command): Command {
+  return command
+    .option('--trial <id>', 'a trial from the store instead of files')
+    .option('--assembly <name>', 'assembly of the files, where they do not say')
+    .option('--press <name>', 'press of the files, where they do not say')
+    .option('--target <temperature>', 'bond-line target, such as 350F or 177C (files)')
+    .option('--hold <duration>', 'hold at or above target, such as 120s or 2min (files)')
+    .addOption(new Option('--rule <rule>', 'dwell rule').choices(['mean', 'slowest', 'next-run']))
+    .option('--margin <duration>', 'margin added to the dwell', '0s')
+    .option('--timer-step <duration>', 'step of the press timer')
+    .option('--closed-at <time>', 'press closed, counted from the first reading, such as 12.5s (files)')
+    .option(
+      '--platens <temperature>',
+      'platen set point; two values, upper then lower, parted by a slash (files)',
+    )
+    .option('--ambient <temperature>', 'room temperature, such as 75F (files)')
+    .option('--roles <list>', 'what each channel is laid on, channel 1 first, parted by commas')
+    .option('--time-column <name>', 'logger file: heading or number (from 1) of the time column')
+    .option('--temperature-column <name>', 'logger file: heading or number of the bond-line column', list)
+    .addOption(new Option('--unit <unit>', 'logger file: unit of the temperatures').choices(['C', 'F', 'K']))
+    .addOption(
+      new Option('--time-unit <unit>', 'logger file: unit of the times').choices([
+        's',
+        'ms',
+        'us',
+        'min',
+        'h',
+      ]),
+    )
+    .option('--interval <duration>', 'logger file without times: time between rows')
+    .addOption(showOption())
+    .addOption(storeOption());
+}
+
+/** Commands that hand a trial over: a report, a chart. */
+export function addReportCommands(program: Command): void {
+  addTrialOptions(program.command('report [files...]'))
+    .description('write a trial as a report: a page (.html) or a PDF (.pdf)')
+    .requiredOption('--out <file>', 'file to write; its ending says which: .html or .pdf')
+    .addOption(new Option('--paper <size>', 'paper of the PDF').choices(['letter', 'a4']).default('letter'))
+    .option('--gauge <pressure>', 'gauge pressure that was set, such as 43psi')
+    .option('--equipment <text>', 'probe, reader or gauge with its calibration date (may be repeated)', list)
+    .option('--note <text>', 'note printed with the job')
+    .action(lazily(async () => (await import('../commands/report.ts')).report));
+
+  addTrialOptions(program.command('chart [files...]'))
+    .description('write a chart of a trial or a run as a picture (.svg or .png)')
+    .requiredOption('--out <file>', 'file to write; its ending says which: .svg or .png')
+    .addOption(
+      new Option('--view <view>', 'which chart (one run: run; several: overlay)').choices([
+        'overlay',
+        'crossing',
+        'run',
+        'soak-times',
+        'dwell',
+      ]),
+    )
+    .option('--run <number>', 'which run, for the view of one run')
+    .option('--width <pixels>', 'width of a PNG', '1440')
+    .action(lazily(async () => (await import('../commands/chart.ts')).chart));
+}

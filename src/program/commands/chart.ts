@@ -1,0 +1,55 @@
+import { writeTextFile } from '../../adapters/files/write-text-file.ts';
+import type { Picture } from '../../core/figure/Picture.ts';
+import { pictureSvg } from '../../core/figure/picture-svg.ts';
+import { neutralise } from '../../core/text/neutralise.ts';
+import { REPORT_TEXT } from '../../core/text/report-text.ts';
+import { parseCount } from '../options/parse-count.ts';
+import { print } from '../output/print.ts';
+import { type ChartView, chartOf } from '../reports/chart-of-trial.ts';
+import { type GatherOptions, gatherTrial } from '../reports/gather-trial.ts';
+import { outFile } from '../reports/out-file.ts';
+import { pageTypeface, typefaceFiles } from '../reports/typeface.ts';
+
+interface ChartOptions extends GatherOptions {
+  readonly out: string;
+  readonly view?: ChartView;
+  readonly run?: string;
+  readonly width: string;
+  readonly show: 'F' | 'C';
+}
+
+const KINDS = { svg: ['.svg'], png: ['.png'] } as const;
+
+/** `chart FILES… | --trial ID --out FILE`: one chart as SVG or PNG, for a mail or a slide. */
+export async function chart(files: readonly string[], options: ChartOptions): Promise<void> {
+  const kind = outFile(options.out, KINDS, files);
+  const widthPx = parseCount(options.width, '--width', { least: 200, most: 8000 });
+  const gathered = await gatherTrial('chart', files, options);
+  const run =
+    options.run === undefined
+      ? undefined
+      : parseCount(options.run, '--run', { least: 1, most: gathered.outcome.runs.length });
+  const picture = chartOf(gathered, {
+    unit: options.show,
+    ...(options.view === undefined ? {} : { view: options.view }),
+    ...(run === undefined ? {} : { run }),
+  });
+  if (kind === 'svg')
+    writeTextFile(options.out, [pictureSvg(picture, { alone: true, typeface: pageTypeface() })]);
+  else await writePng(picture, options.out, widthPx);
+  print(REPORT_TEXT.wrote(neutralise(options.out)));
+}
+
+async function writePng(picture: Picture, out: string, widthPx: number): Promise<void> {
+  const [{ picturePng }, { writeBinaryFile }] = await Promise.all([
+    import('../../adapters/picture/picture-png.ts'),
+    import('../../adapters/files/write-binary-file.ts'),
+  ]);
+  const { name, regular, bold } = typefaceFiles();
+  const png = picturePng(pictureSvg(picture, { alone: true }), {
+    widthPx,
+    fontFiles: [regular, bold],
+    typeface: name,
+  });
+  writeBinaryFile(out, png);
+}
