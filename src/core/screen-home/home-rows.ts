@@ -1,0 +1,64 @@
+import { fitRow } from '../chart/fit-row.ts';
+import type { Segment, StyledRow } from '../chart/StyledRow.ts';
+import { asciiText } from '../screen/ascii-text.ts';
+import { blockRows } from '../screen-shell/block-rows.ts';
+import { choiceRows } from '../screen-shell/choice-rows.ts';
+import type { PageSize } from '../screen-shell/ShellView.ts';
+import { textRows } from '../screen-shell/text-rows.ts';
+import type { HomeState } from './HomeState.ts';
+import { homeMenu } from './home-menu.ts';
+import { knownRows } from './known-rows.ts';
+import { nextStep } from './next-step.ts';
+
+const LEFT_COLUMNS = 35;
+const WIDE_LEFT_COLUMNS = 44;
+
+/** The next thing in large letters, below it the ways on (left) and what the store knows (right). */
+export function homeRows(state: HomeState, size: PageSize): readonly StyledRow[] {
+  const step = nextStep(state.facts, state.plan);
+  const caution = step.kind === 'go-on' || step.kind === 'plug-in';
+  const roomy = size.rows >= 28 && size.columns >= 110;
+  const top: readonly StyledRow[] = [
+    ...(roomy ? [[]] : []),
+    ...blockRows(step.word, size, caution ? 'caution' : 'strong', roomy ? 'large' : 'small'),
+    ...(roomy ? [[]] : []),
+    ...withKey(textRows(step.sentence, size, 'plain'), size),
+    rule(size),
+  ];
+  const left = size.columns >= 110 ? WIDE_LEFT_COLUMNS : LEFT_COLUMNS;
+  const rows = size.rows - top.length;
+  const menu = choiceRows(
+    homeMenu(state.facts).map((entry) => ({ ...entry, first: false })),
+    { columns: left, rows, ascii: size.ascii },
+    size.columns >= 110 ? 11 : 9,
+  );
+  const known = knownRows(state, { columns: size.columns - left - 2, rows, ascii: size.ascii });
+  const count = Math.min(rows, Math.max(menu.length, known.length));
+  return [
+    ...top,
+    ...Array.from({ length: count }, (_, i) => [
+      ...fitRow(menu[i] ?? [], left),
+      { text: size.ascii ? '| ' : '│ ', role: 'axis' as const },
+      ...(known[i] ?? []),
+    ]),
+  ];
+}
+
+function rule({ columns, ascii }: PageSize): StyledRow {
+  return [{ text: (ascii ? '-' : '─').repeat(columns), role: 'axis' }];
+}
+
+/** The sentence with the key that does it in front. */
+function withKey(rows: readonly StyledRow[], { ascii }: PageSize): readonly StyledRow[] {
+  const key: readonly Segment[] = [
+    { text: '  ', role: 'plain' },
+    { text: ' Enter ', role: 'key' },
+  ];
+  return rows.map((row, i) =>
+    row
+      .map((segment) => ({ ...segment, text: ascii ? asciiText(segment.text) : segment.text }))
+      .flatMap((segment) =>
+        i === 0 ? [...key, segment] : [{ ...segment, text: `         ${segment.text}` }],
+      ),
+  );
+}

@@ -1,0 +1,64 @@
+import type { ReadingValue } from '../reading/StreamEvent.ts';
+import type { Recipe } from '../recipe/Recipe.ts';
+import type { ChannelRole } from '../recording/RecordingEntry.ts';
+import type { TrialOutcome } from '../result/trial-outcome.ts';
+import type { TrialFacts } from '../screen-home/HomeFacts.ts';
+
+/** A trial of the store with its runs and figures. */
+export interface LoadedTrial {
+  readonly trialId: string;
+  readonly outcome: TrialOutcome;
+}
+
+/** Readings of one run. Times in s from press closed (from the recording's start where that is not known). */
+export interface RunTrace {
+  /** Place in the trial's list of runs, 0 = first. */
+  readonly run: number;
+  readonly roles: readonly ChannelRole[];
+  readonly closedKnown: boolean;
+  readonly targetC: number;
+  readonly crossingS: number | null;
+  readonly openedS: number | null;
+  readonly readings: readonly { readonly timeS: number; readonly values: readonly ReadingValue[] }[];
+}
+
+/** Window and cursor of the chart, s from press closed. */
+export interface ChartWindow {
+  readonly fromS: number;
+  readonly toS: number;
+  readonly cursorS: number;
+}
+
+export type RecordsView =
+  | { readonly kind: 'trials'; readonly selected: number }
+  | { readonly kind: 'recipes'; readonly selected: number }
+  | {
+      readonly kind: 'trial';
+      readonly trialId: string;
+      readonly selected: number;
+      /** Places of runs picked for one chart. */
+      readonly picked: readonly number[];
+    }
+  | {
+      readonly kind: 'chart';
+      readonly trialId: string;
+      readonly runs: readonly number[];
+      /** Null until the traces have come. */
+      readonly window: ChartWindow | null;
+    };
+
+export type RecordsDialog =
+  | { readonly kind: 'decision'; readonly decision: 'set-aside' | 'taken-in'; readonly text: string }
+  | { readonly kind: 'initials'; readonly text: string }
+  | { readonly kind: 'replay-speed' };
+
+export interface RecordsState {
+  /** Newest first. */
+  readonly trials: readonly TrialFacts[];
+  /** Newest first. */
+  readonly recipes: readonly Recipe[];
+  readonly view: RecordsView;
+  readonly loaded: LoadedTrial | null;
+  readonly traces: readonly RunTrace[] | null;
+  readonly dialog: RecordsDialog | null;
+}
