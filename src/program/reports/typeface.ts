@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import module from 'node:module';
 import type { TypefaceFiles } from '../../adapters/pdf/TypefaceFiles.ts';
 import type { EmbeddedTypeface } from '../../core/figure/EmbeddedTypeface.ts';
 import { TYPEFACE } from '../../core/figure/picture-svg.ts';
 
-const require = createRequire(import.meta.url);
+const require = module.createRequire(import.meta.url);
 
 /** TrueType files of the typeface, for the PDF and for PNG. */
 export function typefaceFiles(): TypefaceFiles {
