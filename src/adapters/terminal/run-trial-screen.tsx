@@ -1,9 +1,13 @@
 import { render } from 'ink';
 import type { TrialIntent } from '../../core/screen/TrialIntent.ts';
+import { FramePainterContext } from './FrameRows.tsx';
+import { createFramePainter } from './frame-painter.ts';
 import { keepScrollback } from './keep-scrollback.ts';
 import { ScreenErrorBoundary } from './ScreenErrorBoundary.tsx';
+import { silentStdout } from './silent-stdout.ts';
 import { INTERRUPTED, TrialScreen } from './TrialScreen.tsx';
 import type { TrialScreenModel } from './TrialScreenModel.ts';
+import { createTerminalWriter } from './terminal-writer.ts';
 
 export interface RunTrialScreenOptions {
   readonly model: TrialScreenModel;
@@ -30,11 +34,12 @@ export interface TrialScreenEnd {
   readonly bells: number;
 }
 
-const OTHER_SCREEN = '\u001b[?1049h\u001b[2J\u001b[H';
+const OTHER_SCREEN = '\u001b[?1049h\u001b[2J\u001b[H\u001b[?25l';
 const BACK = '\u001b[?25h\u001b[?1049l';
+/** A terminal that stands still for longer keeps its state: the program goes on to its end. */
+const LONGEST_WAIT_MS = 1000;
 /** Without a listener of ours these would end the program before the terminal is restored. */
 const END_SIGNALS = ['SIGTERM', 'SIGHUP'] as const;
-const CLEAR = '\u001b[2J\u001b[H';
 
 /**
  * Shows the trial screen on the terminal's other page until it is left; then the terminal is as before.
@@ -45,10 +50,14 @@ export async function runTrialScreen(options: RunTrialScreenOptions): Promise<Tr
   const { stdin = process.stdin, stdout = process.stdout, stderr = process.stderr } = options;
   let bells = 0;
   let why: TrialScreenEnd['why'] = 'stopped';
+  // A screen reader gets ink's own lines instead of a drawing.
+  const spoken = process.env.INK_SCREEN_READER === 'true';
+  const writer = createTerminalWriter(stdout);
+  const painter = spoken ? null : createFramePainter(writer);
   const restore = () => {
-    stdout.write(BACK);
+    if (writer.idle) stdout.write(BACK);
   };
-  stdout.write(OTHER_SCREEN);
+  writer.write(OTHER_SCREEN);
   process.once('exit', restore);
   let fail: (error: Error) => void = () => {};
   const failed = new Promise<never>((_resolve, reject) => {
@@ -56,22 +65,31 @@ export async function runTrialScreen(options: RunTrialScreenOptions): Promise<Tr
   });
   const app = render(
     <ScreenErrorBoundary onError={(error) => fail(error)}>
-      <TrialScreen
-        model={model}
-        nowUs={nowUs}
-        ascii={ascii}
-        colour={colour}
-        everyMs={everyMs}
-        clearWindow={() => stdout.write(CLEAR)}
-      />
+      <FramePainterContext value={painter}>
+        <TrialScreen
+          model={model}
+          nowUs={nowUs}
+          ascii={ascii}
+          colour={colour}
+          everyMs={everyMs}
+          clearWindow={() => painter?.forget()}
+        />
+      </FramePainterContext>
     </ScreenErrorBoundary>,
-    { stdin, stdout: keepScrollback(stdout), stderr, exitOnCtrlC: false, maxFps: 15, patchConsole: false },
+    {
+      stdin,
+      stdout: spoken ? keepScrollback(stdout) : silentStdout(stdout),
+      stderr,
+      exitOnCtrlC: false,
+      maxFps: 15,
+      patchConsole: false,
+    },
   );
   const stop = () => app.unmount();
   const silence = model.onIntent((intent) => {
     if (intent.kind === 'bell') {
       bells++;
-      stdout.write('\u0007');
+      writer.write('\u0007');
       return;
     }
     onIntent(intent);
@@ -93,6 +111,8 @@ export async function runTrialScreen(options: RunTrialScreenOptions): Promise<Tr
     signal?.removeEventListener('abort', stop);
     for (const end of END_SIGNALS) process.removeListener(end, stop);
     process.removeListener('exit', restore);
-    restore();
+    painter?.stop();
+    writer.write(BACK);
+    await writer.drained(LONGEST_WAIT_MS);
   }
 }

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type IPty, spawn } from '@lydell/node-pty';
 import { build } from 'esbuild';
+import { terminalPicture } from './terminal-picture.ts';
 
 /** Bundles a fixture as the program itself is bundled (production React); returns its path and how to remove it. */
 export async function bundleFixture(name: string): Promise<{ readonly path: string; remove(): void }> {
@@ -53,14 +54,11 @@ export class TerminalProgram {
     });
   }
 
-  /** Rows of the latest whole frame, without colours. Ink begins every frame by going to the first column. */
+  /** What the window shows now, without colours. */
   get rows(): readonly string[] {
-    const frame = this.output.split(/\u001b\[G|\u001b\[2J\u001b\[H/).at(-1) ?? '';
-    return frame
-      .replace(/\u001b\[[0-9;?]*[A-Za-z]/g, '')
-      .replaceAll('\r', '')
-      .replaceAll('\u0007', '')
-      .split('\n');
+    // From the last time the window was cleared: all before is gone.
+    const from = Math.max(0, this.output.lastIndexOf('\u001b[2J'));
+    return terminalPicture(this.output.slice(from), this.pty.rows);
   }
 
   get screen(): string {
