@@ -1,27 +1,31 @@
 import { OptionError } from '../options/OptionError.ts';
 import type { RuleOptions } from '../options/run-rules.ts';
-import { withStore } from '../options/with-store.ts';
+import { type StoreOptions, withStore } from '../options/with-store.ts';
 import { analyseSource } from '../sources/analyse-source.ts';
 import { recordingSource } from '../sources/recording-source.ts';
-import type { Source, SourceOptions } from '../sources/Source.ts';
+import { type ReplayedSource, type ReplayReportOptions, reportReplay } from '../sources/report-replay.ts';
+import type { SourceOptions } from '../sources/Source.ts';
 import { findTrial } from '../trials/stored-outcome.ts';
-import type { report } from './replay.ts';
 
-type Options = Parameters<typeof report>[1] & RuleOptions & SourceOptions & { readonly store?: string };
+type Options = ReplayReportOptions & RuleOptions & SourceOptions & StoreOptions;
 
-/** `replay --trial ID`: the trial's own recordings, straight from the store. */
-export async function replayStored(trialId: string, options: Options, tell: typeof report): Promise<void> {
+/** `replay --trial ID`: the trial's own recordings, straight from the store, with the decisions made on its runs. */
+export async function replayStored(trialId: string, options: Options): Promise<void> {
   await withStore(options, (store) => {
     const trial = findTrial(store, trialId);
-    const sources: readonly Source[] = trial.recordingIds.flatMap((id) => {
+    const decided = store.trialRuns(trial.trialId);
+    const replayed: readonly ReplayedSource[] = trial.recordingIds.flatMap((id) => {
       const recording = store.recording(id);
-      return recording === undefined ? [] : [recordingSource(id, recording, options)];
+      if (recording === undefined) return [];
+      const source = recordingSource(id, recording, options);
+      const decisionOf: ReplayedSource['decisionOf'] = (runNumber) =>
+        decided.find((run) => run.recordingId === id && run.result.runNumber === runNumber)?.decision ?? {
+          kind: 'automatic',
+        };
+      return [{ source, analysis: analyseSource(source, options), decisionOf }];
     });
-    if (sources.length === 0)
+    if (replayed.length === 0)
       throw new OptionError(`trial ${trial.trialId} has no recording`, 'Nothing was recorded in it');
-    tell(
-      sources.map((source) => ({ source, analysis: analyseSource(source, options) })),
-      options,
-    );
+    reportReplay(replayed, options);
   });
 }

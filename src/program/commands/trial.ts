@@ -1,12 +1,11 @@
 import { createMonotonicClock } from '../../adapters/host/create-monotonic-clock.ts';
 import { createSleepWatch } from '../../adapters/host/create-sleep-watch.ts';
-import type { MonotonicClock, ReaderLink } from '../../core/reading/ReaderLink.ts';
 import type { ChannelRole } from '../../core/recording/RecordingEntry.ts';
 import type { Store } from '../../core/store/Store.ts';
 import { parseDuration } from '../../core/units/parse-duration.ts';
 import { identifyCommand, rateCommand, startCommand } from '../../core/wire/protocol/commands.ts';
 import { holdTrial } from '../live/hold-trial.ts';
-import type { LiveTrialOptions } from '../live/live-trial.ts';
+import type { TrialReader } from '../live/TrialReader.ts';
 import { waitForDisk } from '../live/wait-for-disk.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { parseCount } from '../options/parse-count.ts';
@@ -34,15 +33,6 @@ export interface TrialOptions extends RuleOptions, StoreOptions, ConditionOption
   readonly ascii?: boolean;
   readonly show: 'F' | 'C';
   readonly json?: boolean;
-}
-
-export interface TrialReader {
-  readonly link: ReaderLink;
-  /** Stamps readings and marks. */
-  readonly clock: MonotonicClock;
-  readonly watchSleep: LiveTrialOptions['watchSleep'];
-  /** 1 except for a simulation. */
-  readonly speed: number;
 }
 
 const FOUR_CHANNELS: readonly ChannelRole[] = [

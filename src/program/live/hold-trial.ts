@@ -6,7 +6,6 @@ import type { ChannelRole, RecordingHead } from '../../core/recording/RecordingE
 import type { TrialScreenSetup } from '../../core/screen/TrialScreenState.ts';
 import type { Store } from '../../core/store/Store.ts';
 import { VERSION } from '../command-line/version.ts';
-import type { TrialReader } from '../commands/trial.ts';
 import { showTrial } from '../commands/trials.ts';
 import { type RuleOptions, runRules } from '../options/run-rules.ts';
 import { refuseUnreadable } from '../sources/refuse-unreadable.ts';
@@ -15,6 +14,7 @@ import { endSignals } from './end-signals.ts';
 import { plainFront } from './plain-front.ts';
 import { runTrial } from './run-trial.ts';
 import type { FrontOptions, TrialFront } from './TrialFront.ts';
+import type { TrialReader } from './TrialReader.ts';
 
 export interface HoldTrialOptions {
   readonly store: Store;

@@ -1,7 +1,7 @@
 import { createSimulatedReader } from '../../adapters/simulated-reader/create-simulated-reader.ts';
 import type { MonotonicClock } from '../../core/reading/ReaderLink.ts';
 import { demoTrialScenario } from '../../core/simulator/demo-trial-scenario.ts';
-import type { TrialReader } from '../commands/trial.ts';
+import type { TrialReader } from './TrialReader.ts';
 
 export interface SimulatedTrialOptions {
   readonly host: MonotonicClock;
