@@ -153,4 +153,21 @@ export const MIGRATIONS: readonly Migration[] = [
     saved_at TEXT NOT NULL
   ) STRICT;`,
   },
+  {
+    name: '006-probes-and-cure',
+    sql: `
+  CREATE TABLE probes (
+    probe_row INTEGER PRIMARY KEY AUTOINCREMENT,
+    name TEXT NOT NULL CHECK (name <> ''),
+    saved_at TEXT NOT NULL,
+    probe_json TEXT NOT NULL CHECK (json_valid(probe_json))
+  ) STRICT;
+  CREATE INDEX probes_by_name ON probes (name, probe_row);
+  ${neverChanged('probes')}
+
+  ALTER TABLE assemblies ADD COLUMN activation_energy_kj_per_mol REAL;
+  ALTER TABLE assemblies ADD COLUMN cure_reference_c REAL;
+  ALTER TABLE assemblies ADD COLUMN cure_from_c REAL;
+  ALTER TABLE assemblies ADD COLUMN cure_to_c REAL;`,
+  },
 ];

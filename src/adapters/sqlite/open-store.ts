@@ -4,6 +4,7 @@ import { createBlockWriter } from './create-block-writer.ts';
 import { exchangeTable } from './exchange-table.ts';
 import { openDatabase } from './open-database.ts';
 import { pressTable } from './press-table.ts';
+import { probeTable } from './probe-table.ts';
 import { recipeTable } from './recipe-table.ts';
 import { recordingTable } from './recording-table.ts';
 import { runTable } from './run-table.ts';
@@ -80,6 +81,7 @@ export function openStore(options: OpenStoreOptions): Store {
       durability,
       ...pressTable(database),
       ...assemblyTable(database),
+      ...probeTable(database),
       ...trialTable(database),
       ...reading,
       startRecording,

@@ -1,3 +1,5 @@
+import type { CureFacts } from '../cure/CureFacts.ts';
+
 /** A press and an assembly as the user describes them. Lengths in mm, pressures in psi, temperatures in °C. */
 export interface Press {
   readonly name: string;
@@ -25,4 +27,6 @@ export interface Assembly {
   readonly highestDwellS: number | null;
   readonly highestPeakC: number | null;
   readonly leastRecoveryS: number | null;
+  /** What the adhesive's data sheet says of its cure; absent or null where not entered. */
+  readonly cure?: CureFacts | null;
 }

@@ -1,5 +1,6 @@
 import type { StoreExchange } from '../exchange/StoreExchange.ts';
 import type { Assembly, Press } from '../press/Press.ts';
+import type { Probe } from '../probe/Probe.ts';
 import type { Recipe } from '../recipe/Recipe.ts';
 import type { RecordingEntry, RecordingHead, RecordingSoundness } from '../recording/RecordingEntry.ts';
 import type { RunResult } from '../run/RunResult.ts';
@@ -44,6 +45,13 @@ export interface Store {
   presses(): readonly Press[];
   saveAssembly(assembly: Assembly): void;
   assemblies(): readonly Assembly[];
+
+  /** Adds a version of the probe; earlier ones stay. */
+  saveProbe(probe: Probe, savedAt: string): void;
+  /** The latest version of each probe, by name. */
+  probes(): readonly Probe[];
+  /** Every version of one probe, the latest first. */
+  probeHistory(name: string): readonly { readonly savedAt: string; readonly probe: Probe }[];
 
   startTrial(trial: {
     readonly trialId: string;
