@@ -59,4 +59,26 @@ export function addExchangeCommands(program: Command): void {
     .addOption(storeOption())
     .addOption(jsonOption())
     .action(lazily(async () => (await import('../commands/layouts.ts')).layouts));
+
+  program
+    .command('merge <store>')
+    .description('bring another store into this one: nothing twice, nothing lost; the other is only read')
+    .addOption(storeOption())
+    .addOption(jsonOption())
+    .action(lazily(async () => (await import('../commands/merge.ts')).merge));
+
+  program
+    .command('backup <file>')
+    .description('copy the store, also while it is in use; the copy is checked before it gets its name')
+    .option('--replace', 'put it in the place of a file that is there')
+    .addOption(storeOption())
+    .addOption(jsonOption())
+    .action(lazily(async () => (await import('../commands/backup.ts')).backup));
+
+  program
+    .command('verify')
+    .description('check the store: database, every recording against its hash, results, recipes')
+    .addOption(storeOption())
+    .addOption(jsonOption())
+    .action(lazily(async () => (await import('../commands/verify.ts')).verify));
 }

@@ -1,0 +1,93 @@
+import {
+  closeSync,
+  existsSync,
+  fsyncSync,
+  openSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  statSync,
+} from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import type { BackupReport } from '../../core/exchange/BackupReport.ts';
+import { ExchangeError } from '../../core/exchange/ExchangeError.ts';
+import { exchangeRefusals } from '../../core/text/exchange-text.ts';
+import { storeRefusals } from '../../core/text/store-refusals.ts';
+import { openDatabase } from './open-database.ts';
+import { StoreError } from './StoreError.ts';
+import { isFolder, translateSqliteError } from './translate-sqlite-error.ts';
+import { verifyStore } from './verify-store.ts';
+
+export interface BackUpOptions {
+  readonly path: string;
+  readonly to: string;
+  /** Put the new backup in the place of one that is there. */
+  readonly replace: boolean;
+}
+
+/**
+ * Copies a store while others write to it: one state of it, as of the moment the copying began (`VACUUM INTO`). The copy
+ * is written under another name, put on disk, checked like any store, and only then given its name; when anything
+ * fails, nothing is left behind and what was there before is unchanged.
+ */
+export function backUpStore({ path, to, replace }: BackUpOptions): BackupReport {
+  checkPlace(path, to, replace);
+  const beside = join(dirname(to), `.${basename(to)}.${process.pid}.part`);
+  let named = false;
+  try {
+    copyInto(path, beside);
+    synchronise(beside);
+    const verification = verifyStore(beside);
+    const { size } = statSync(beside);
+    // Linked to the new name only now; on the same disk this is one step.
+    renameSync(beside, to);
+    named = true;
+    synchronise(dirname(to));
+    return { path: to, bytes: size, verification: { ...verification, path: to } };
+  } catch (error) {
+    throw translateFileError(error, to);
+  } finally {
+    for (const ending of ['', '-wal', '-shm', '-journal'])
+      if (!named || ending !== '') rmSync(`${beside}${ending}`, { force: true });
+  }
+}
+
+function checkPlace(path: string, to: string, replace: boolean): void {
+  if (isFolder(to)) throw new StoreError('store-is-folder', storeRefusals.folder(to));
+  if (!existsSync(path)) throw new StoreError('store-missing', storeRefusals.missing(path));
+  if (!existsSync(to)) return;
+  if (realpathSync(path) === realpathSync(to))
+    throw new ExchangeError('backup-same-file', exchangeRefusals.backupSameFile(to));
+  if (!replace) throw new ExchangeError('backup-exists', exchangeRefusals.backupExists(to));
+  // A program that has the old file open would write its log into the new one.
+  const log = statSync(`${to}-wal`, { throwIfNoEntry: false });
+  if (log !== undefined && log.size > 0) throw new StoreError('store-busy', storeRefusals.busy(to));
+}
+
+function copyInto(path: string, beside: string): void {
+  rmSync(beside, { force: true });
+  const { database } = openDatabase({ path, readonly: true, busyTimeoutMs: 5_000 });
+  try {
+    database.prepare('VACUUM INTO ?').run(beside);
+  } catch (error) {
+    throw translateSqliteError(error, path);
+  } finally {
+    database.close();
+  }
+}
+
+function synchronise(path: string): void {
+  // A folder cannot be opened like this on every system; there its entry is on disk when the system writes it.
+  if (process.platform === 'win32' && isFolder(path)) return;
+  const file = openSync(path, isFolder(path) ? 'r' : 'r+');
+  try {
+    fsyncSync(file);
+  } finally {
+    closeSync(file);
+  }
+}
+
+function translateFileError(error: unknown, to: string): unknown {
+  if (!(error instanceof Error) || !('syscall' in error) || !('code' in error)) return error;
+  return new StoreError('store-cannot-open', storeRefusals.folderMissing(to, String(error.code)), error);
+}

@@ -1,0 +1,67 @@
+import type Database from 'better-sqlite3';
+import type { StoreProblem } from '../../core/exchange/StoreVerification.ts';
+import { verificationDetails } from '../../core/text/verification-text.ts';
+import { fromJson } from './from-json.ts';
+import { recipeSchema } from './recipe-schema.ts';
+import { runResultSchema } from './run-result-schema.ts';
+import { StoreError } from './StoreError.ts';
+
+interface RecipeRow {
+  assembly_name: string;
+  press_name: string;
+  version: number;
+  dwell_s: number;
+  simulated: 0 | 1;
+  recipe_json: string;
+}
+
+/** Run results and recipes can be read, and a recipe says what its columns say. */
+export function verifyDerived(database: Database.Database): {
+  readonly runResults: number;
+  readonly recipes: number;
+  readonly problems: readonly StoreProblem[];
+} {
+  const problems: StoreProblem[] = [];
+  let runResults = 0;
+  const runs = database.prepare<[], { recording_id: string; run_number: number; result_json: string }>(
+    'SELECT recording_id, run_number, result_json FROM run_results JOIN recordings USING (recording_row)',
+  );
+  for (const row of runs.iterate()) {
+    runResults += 1;
+    const detail = unreadable(() => fromJson(runResultSchema, row.result_json, 'a result'));
+    if (detail !== null)
+      problems.push({ kind: 'run-result', subject: `${row.recording_id}, run ${row.run_number}`, detail });
+  }
+  let recipes = 0;
+  for (const row of database.prepare<[], RecipeRow>('SELECT * FROM recipes ORDER BY recipe_row').iterate()) {
+    recipes += 1;
+    const detail = recipeTrouble(row);
+    const subject = `${row.assembly_name} on ${row.press_name}, version ${row.version}`;
+    if (detail !== null) problems.push({ kind: 'recipe', subject, detail });
+  }
+  return { runResults, recipes, problems };
+}
+
+function recipeTrouble(row: RecipeRow): string | null {
+  return unreadable(() => {
+    const recipe = fromJson(recipeSchema, row.recipe_json, 'the recipe');
+    const same =
+      recipe.assemblyName === row.assembly_name &&
+      recipe.pressName === row.press_name &&
+      recipe.version === row.version &&
+      recipe.dwellS === row.dwell_s &&
+      recipe.simulated === (row.simulated === 1);
+    return same ? null : verificationDetails.recipeDiffers;
+  });
+}
+
+/** What `read` finds wrong, or the message of the StoreError that it throws; null where all is well. */
+function unreadable(read: () => unknown): string | null {
+  try {
+    const found = read();
+    return typeof found === 'string' ? found : null;
+  } catch (error) {
+    if (error instanceof StoreError) return error.message;
+    throw error;
+  }
+}
