@@ -1,3 +1,4 @@
+import type { ProbeCorrection } from '../probe/probe-correction.ts';
 import type { ClockComparison, Reading, WireCounts } from '../reading/StreamEvent.ts';
 import type { ChannelRole, RecordingEntry } from '../recording/RecordingEntry.ts';
 import type { RunEvent, RunState } from '../run/RunEvent.ts';
@@ -13,6 +14,8 @@ export interface SessionConfig {
   readonly decoder: LineDecoder;
   readonly roles: readonly ChannelRole[];
   readonly rules: RunRules;
+  /** By channel, channel 1 first: what turns readings into true temperatures; null where none. */
+  readonly probeCorrections?: readonly (ProbeCorrection | null)[];
 }
 
 export interface Session {

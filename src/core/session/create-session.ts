@@ -1,9 +1,10 @@
 import { createReadingAssembler } from '../reading/create-reading-assembler.ts';
-import type { StreamEvent } from '../reading/StreamEvent.ts';
+import type { Reading, StreamEvent } from '../reading/StreamEvent.ts';
 import type { RecordingEntry } from '../recording/RecordingEntry.ts';
 import { createRunTracker } from '../run/create-run-tracker.ts';
 import type { RunEvent } from '../run/RunEvent.ts';
 import type { RunResult } from '../run/RunResult.ts';
+import { correctedReading } from './corrected-reading.ts';
 import type { Session, SessionConfig } from './Session.ts';
 import { withClock } from './with-clock.ts';
 
@@ -22,10 +23,28 @@ export function createSession(config: SessionConfig): Session {
     if (events.length === 0) return NOTHING;
     let all: RunEvent[] | null = null;
     for (const event of events) {
-      const reported = tracker.accept(event);
+      const reported = tracker.accept(corrected(event));
       if (reported.length > 0) all = all === null ? [...reported] : all.concat(reported);
     }
     return all === null ? NOTHING : keepResults(all);
+  }
+
+  /** The one place where probes' calibrations enter; null where there is none to apply. */
+  const corrections = config.probeCorrections?.some((one) => one !== null) ? config.probeCorrections : null;
+
+  function corrected(event: StreamEvent): StreamEvent {
+    if (corrections === null || event.kind !== 'reading') return event;
+    return { kind: 'reading', reading: correctedReading(event.reading, corrections) };
+  }
+
+  let shownRaw: Reading | null = null;
+  let shown: Reading | null = null;
+  function latestReading(): Reading | null {
+    const raw = assembler.latestReading;
+    if (corrections === null || raw === null) return raw;
+    if (raw !== shownRaw) shown = correctedReading(raw, corrections);
+    shownRaw = raw;
+    return shown;
   }
 
   function keepResults(events: readonly RunEvent[]): readonly RunEvent[] {
@@ -41,13 +60,13 @@ export function createSession(config: SessionConfig): Session {
     accept: (entry: RecordingEntry) => track(assembler.accept(entry)),
     finish: () => [...track(assembler.finish()), ...keepResults(tracker.finish())],
     get latestReading() {
-      return assembler.latestReading;
+      return latestReading();
     },
     get state() {
       return {
         run: tracker.state,
         results,
-        latestReading: assembler.latestReading,
+        latestReading: latestReading(),
         counts: assembler.counts,
         clock: assembler.clock,
         identity: assembler.identity,
