@@ -1,5 +1,11 @@
 import { collectSamples } from './collect-samples.ts';
-import { type EstimatedCrossing, estimateCrossing } from './estimate-crossing.ts';
+import {
+  crossingOfCurve,
+  type EstimatedCrossing,
+  estimateCrossing,
+  findCrossingCurve,
+  straightCrossing,
+} from './estimate-crossing.ts';
 import { intervalBefore } from './interval-before.ts';
 import type { TraceBuffer } from './TraceBuffer.ts';
 
@@ -7,6 +13,13 @@ import type { TraceBuffer } from './TraceBuffer.ts';
 export const FINAL_AFTER_S = 10;
 /** The target must be held at least this long (or three readings) for a crossing to stand. Common practice, no source. */
 const SUSTAINED_S = 3;
+
+/** A provisional figure needs this much data after the crossing from a quick reader, s. Judgement, no source. */
+const GUARD_S = 0.5;
+/** Without a curve the target must stand this long, s. Judgement, no source. */
+const STANDS_S = 0.9;
+/** Least time between two tries, s. */
+const RETRY_S = 0.09;
 
 /** Number of ones in the last three bits. */
 const ABOVE_OF_THREE = [0, 1, 1, 2, 1, 2, 2, 3];
@@ -29,7 +42,8 @@ export class CrossingWatch {
   #lastBelowC = 0;
   #firstAboveS: number | null = null;
   #firstAboveC = 0;
-  #triedS = Number.NEGATIVE_INFINITY;
+  /** No try before this: the last one told when the crossing will be far enough back. */
+  #tryFromS = Number.NEGATIVE_INFINITY;
   #sustainedChecked = false;
   provisional: EstimatedCrossing | null = null;
   final: EstimatedCrossing | null = null;
@@ -70,8 +84,7 @@ export class CrossingWatch {
     }
     if (this.provisional !== null) return this.#confirm(timeS, riseFromS, resolutionC, closedUntilS);
     if (!valid || !this.#belowSeen || ABOVE_OF_THREE[this.#lastThree]! < 2) return null;
-    if (timeS - this.#triedS < 0.1) return null;
-    this.#triedS = timeS;
+    if (timeS < this.#tryFromS) return null;
     const crossing = this.#tryProvisional(timeS, riseFromS, resolutionC);
     if (crossing === null) return null;
     this.provisional = crossing;
@@ -122,7 +135,7 @@ export class CrossingWatch {
     const { valuesC } = collectSamples(this.#trace, this.#channel, fromS, untilS);
     if (valuesC.length === 0) return true;
     const needed = valuesC.length < 3 ? valuesC.length : valuesC.length * 0.5;
-    return valuesC.reduce((sum, value) => sum + (value >= this.#targetC ? 1 : 0), 0) >= needed;
+    return countFrom(valuesC, this.#targetC) >= needed;
   }
 
   #withdraw(): CrossingNews {
@@ -134,24 +147,31 @@ export class CrossingWatch {
 
   #tryProvisional(nowS: number, riseFromS: number, resolutionC: number): EstimatedCrossing | null {
     const intervalS = intervalBefore(this.#trace, nowS);
-    const crossing = estimateCrossing(this.#trace, this.#channel, this.#targetC, {
-      guessS: this.#firstAboveS ?? nowS,
-      riseFromS,
-      untilS: nowS,
-      resolutionC,
-    });
-    if (crossing?.byCurve) {
-      const guardS = intervalS >= 0.4 ? 0 : 0.5;
-      const recentEnough = crossing.timeS >= nowS - Math.max(3, 4 * intervalS);
-      if (crossing.timeS <= nowS - guardS && recentEnough) return crossing;
+    const search = { guessS: this.#firstAboveS ?? nowS, riseFromS, untilS: nowS, resolutionC };
+    const curve = findCrossingCurve(this.#trace, this.#channel, this.#targetC, search);
+    const guardS = intervalS >= 0.4 ? 0 : GUARD_S;
+    this.#tryFromS = nowS + RETRY_S;
+    let straight = curve === null;
+    if (curve !== null) {
+      const crossingS = curve.fit.curve.tc;
+      if (crossingS > nowS - guardS) {
+        const readyS = Math.min(crossingS + guardS, (this.#firstAboveS ?? nowS) + STANDS_S, nowS + 1);
+        this.#tryFromS = Math.max(this.#tryFromS, readyS);
+      } else if (crossingS >= nowS - Math.max(3, 4 * intervalS)) {
+        const crossing = crossingOfCurve(curve, this.#targetC);
+        if (crossing !== null) return crossing;
+        straight = true;
+      }
     }
     // No curve through it (a step): the target stands for 0.9 s or three readings.
     if (this.#firstAboveS === null) return null;
+    if (nowS - this.#firstAboveS < STANDS_S && intervalS < 0.4) return null;
     const standing = collectSamples(this.#trace, this.#channel, this.#firstAboveS, nowS);
-    const above = standing.valuesC.reduce((sum, value) => sum + (value >= this.#targetC ? 1 : 0), 0);
+    const above = countFrom(standing.valuesC, this.#targetC);
     if (above < 3 || above < 0.9 * standing.valuesC.length) return null;
-    if (nowS - this.#firstAboveS < 0.9 && intervalS < 0.4) return null;
-    return crossing !== null && !crossing.byCurve ? crossing : this.#step();
+    return (
+      (straight ? straightCrossing(this.#trace, this.#channel, this.#targetC, search) : null) ?? this.#step()
+    );
   }
 
   #step(): EstimatedCrossing {
@@ -166,4 +186,10 @@ export class CrossingWatch {
       readings: 2,
     };
   }
+}
+
+function countFrom(valuesC: Float64Array, targetC: number): number {
+  let count = 0;
+  for (let i = 0; i < valuesC.length; i++) if (valuesC[i]! >= targetC) count++;
+  return count;
 }

@@ -18,7 +18,7 @@ const LOWEST_C = -273.15;
 /**
  * Readings of the present run, or while none is open of the last while, in typed arrays.
  * A value that is missing or a fault is held as NaN and never leaves through `valueAt` into statistics:
- * callers ask `Number.isFinite` (or use `collect`, which leaves such values out).
+ * callers ask `Number.isFinite` (or use `copyValid`, which leaves such values out).
  * Index 0 is the oldest reading kept. Appending costs constant time on average.
  */
 export class TraceBuffer {
@@ -98,6 +98,22 @@ export class TraceBuffer {
     let index = this.indexFrom(timeS);
     while (index < this.length && this.timeAt(index) <= timeS) index++;
     return index;
+  }
+
+  /** Copies times and temperatures from an index on, valid ones only, as many readings as fit; returns how many were valid. */
+  copyValid(channel: number, first: number, timesS: Float64Array, valuesC: Float64Array): number {
+    const values = this.#values[channel]!;
+    const times = this.#times;
+    const from = this.#from + first;
+    const end = from + timesS.length;
+    let count = 0;
+    for (let at = from; at < end; at++) {
+      const valueC = values[at]!;
+      if (Number.isNaN(valueC)) continue;
+      timesS[count] = times[at]!;
+      valuesC[count++] = valueC;
+    }
+    return count;
   }
 
   #makeRoom(): void {

@@ -12,14 +12,26 @@ export function collectSamples(trace: TraceBuffer, channel: number, fromS: numbe
   const most = Math.max(0, trace.indexAfter(toS) - first);
   const timesS = new Float64Array(most);
   const valuesC = new Float64Array(most);
-  let count = 0;
-  for (let index = first; index < trace.length; index++) {
-    const timeS = trace.timeAt(index);
-    if (timeS > toS) break;
-    const valueC = trace.valueAt(channel, index);
-    if (!Number.isFinite(valueC)) continue;
-    timesS[count] = timeS;
-    valuesC[count++] = valueC;
-  }
+  const count = trace.copyValid(channel, first, timesS, valuesC);
+  if (count === most) return { timesS, valuesC };
   return { timesS: timesS.subarray(0, count), valuesC: valuesC.subarray(0, count) };
+}
+
+/** The samples with fromS ≤ time ≤ toS, without copying. */
+export function samplesBetween({ timesS, valuesC }: Samples, fromS: number, toS: number): Samples {
+  const first = firstFrom(timesS, fromS);
+  let end = firstFrom(timesS, toS);
+  while (end < timesS.length && timesS[end]! <= toS) end++;
+  return { timesS: timesS.subarray(first, end), valuesC: valuesC.subarray(first, end) };
+}
+
+function firstFrom(timesS: Float64Array, fromS: number): number {
+  let low = 0;
+  let high = timesS.length;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if (timesS[middle]! < fromS) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }

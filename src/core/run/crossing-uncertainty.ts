@@ -1,55 +1,48 @@
-import { type Curve, curveDerivatives, normalEquations } from './heating-curve.ts';
+import { type FittedCurve, TUKEY } from './fit-crossing.ts';
+import { curveInformation } from './heating-curve.ts';
 import { rippleVariance } from './ripple-variance.ts';
-import { solveSymmetric } from './solve-symmetric.ts';
+import { solveThree } from './solve-three.ts';
 import { studentFactor } from './student-factor.ts';
 
-/** Tukey's biweight with 95 % efficiency at normal noise (Beaton and Tukey 1974; from memory). */
-export const TUKEY = 4.685;
-
-export interface CrossingFit {
-  readonly timeS: number;
+export interface CrossingUncertainty {
   readonly standardUncertaintyS: number;
-  readonly slopeCPerS: number;
-  /** Fall of the heating rate, 1/s: 1/τ of the local curve. */
-  readonly rateFallPerS: number;
   /** Standard deviation of the readings about the curve, spikes left out, °C. */
   readonly noiseC: number;
   /** Lag-one autocorrelation of what the curve leaves over. */
   readonly autocorrelation: number;
-  readonly readings: number;
 }
 
-/** Sandwich of the M-estimate: n/(n−3)·mean(ψ²)/mean(ψ′)² · (JᵀJ)⁻¹, then the widenings. */
-export function crossingUncertainty(
-  timesS: Float64Array,
-  residuals: Float64Array,
-  scaleC: number,
-  floorC: number,
-  curve: Curve,
-): CrossingFit | null {
-  const count = timesS.length;
+/**
+ * Standard uncertainty of a fitted crossing: sandwich of the M-estimate, n/(n−3)·mean(ψ²)/mean(ψ′)² · (JᵀJ)⁻¹, never below
+ * q/√12 for readings in steps of q, widened for autocorrelated noise by √((1+ρ)/(1−ρ)) and for few readings by Student's t.
+ * @returns null where the readings do not gather about the curve.
+ */
+export function crossingUncertainty(fit: FittedCurve): CrossingUncertainty | null {
+  const { residuals, scaleC, floorC, byTc, byS, byK } = fit;
+  const count = residuals.length;
   let psiSquared = 0;
   let psiSlope = 0;
   let lagged = 0;
+  let before = 0;
   const psi = new Float64Array(count);
+  const reach = 1 / (TUKEY * scaleC);
   for (let i = 0; i < count; i++) {
-    const u = residuals[i]! / (TUKEY * scaleC);
-    if (Math.abs(u) < 1) {
-      psi[i] = residuals[i]! * (1 - u * u) ** 2;
-      psiSlope += (1 - u * u) * (1 - 5 * u * u);
+    const r = residuals[i]!;
+    const u = r * reach;
+    const v = 1 - u * u;
+    let now = 0;
+    if (v > 0) {
+      now = r * v * v;
+      psiSlope += v * (1 - 5 * u * u);
     }
-    psiSquared += psi[i]! ** 2;
-    if (i > 0) lagged += psi[i]! * psi[i - 1]!;
+    psi[i] = now;
+    psiSquared += now * now;
+    lagged += now * before;
+    before = now;
   }
   if (psiSlope < 0.3 * count) return null;
-  const { matrix } = normalEquations(
-    timesS,
-    () => 0,
-    () => 1,
-    curve,
-  );
-  const solved = solveSymmetric(matrix, [0, 0, 0]);
-  if (solved === null) return null;
+  const row = solveThree(curveInformation(fit), [1, 0, 0]);
+  if (row === null) return null;
   const degrees = Math.max(count - 3, 1);
   const raw = psiSquared > 0 ? lagged / psiSquared : 0;
   // The fit takes some of the correlation away (made good with enough readings); under fifteen readings it cannot be told.
@@ -60,25 +53,17 @@ export function crossingUncertainty(
   const left = Math.max(count - 3 * widening, degrees / 2);
   const noiseSquared = psiSquared / left / (psiSlope / count) ** 2;
   const student = studentFactor(Math.max(1, degrees / widening));
-  const inverse = solved.inverse();
-  const influence = timesS.map((timeS) => {
-    const [a, b, c] = curveDerivatives(timeS, curve);
-    return inverse[0]![0]! * a + inverse[0]![1]! * b + inverse[0]![2]! * c;
+  const [perNoise, rowB, rowC] = row;
+  const swinging = rippleVariance(psi, () => {
+    const influence = new Float64Array(count);
+    for (let i = 0; i < count; i++) influence[i] = perNoise * byTc[i]! + rowB * byS[i]! + rowC * byK[i]!;
+    return influence;
   });
-  const white = Math.max(noiseSquared * student * student, floorC * floorC) * inverse[0]![0]!;
+  const white = Math.max(noiseSquared * student * student, floorC * floorC) * perNoise;
   const correction = ((count / degrees) * student * student) / (psiSlope / count) ** 2;
-  const swinging = rippleVariance(psi, influence);
   const variance =
-    swinging === null ? white * widening : Math.max(floorC * floorC * inverse[0]![0]!, swinging * correction);
+    swinging === null ? white * widening : Math.max(floorC * floorC * perNoise, swinging * correction);
   const standardUncertaintyS = Math.sqrt(variance);
   if (!Number.isFinite(standardUncertaintyS)) return null;
-  return {
-    timeS: curve.tc,
-    standardUncertaintyS,
-    slopeCPerS: curve.s,
-    rateFallPerS: curve.k,
-    noiseC: Math.sqrt(noiseSquared),
-    autocorrelation,
-    readings: count,
-  };
+  return { standardUncertaintyS, noiseC: Math.sqrt(noiseSquared), autocorrelation };
 }

@@ -1,8 +1,17 @@
+/** Up to this many values are sorted by insertion, which needs no copy into a typed array. */
+const FEW = 24;
+
 /** Middle value (mean of the two middle ones); null of nothing. Does not alter its input; expects numbers only. */
 export function median(values: ArrayLike<number>): number | null {
   const count = values.length;
   if (count === 0) return null;
-  const work = Float64Array.from(values);
+  return count <= FEW ? middleOfFew(values) : medianInPlace(Float64Array.from(values));
+}
+
+/** Middle value of an array that may be put out of order; NaN of nothing. */
+export function medianInPlace(work: Float64Array): number {
+  const count = work.length;
+  if (count === 0) return Number.NaN;
   const half = count >>> 1;
   const upper = select(work, half);
   if (count % 2 === 1) return upper;
@@ -10,6 +19,22 @@ export function median(values: ArrayLike<number>): number | null {
   let lower = work[0]!;
   for (let i = 1; i < half; i++) if (work[i]! > lower) lower = work[i]!;
   return (lower + upper) / 2;
+}
+
+function middleOfFew(values: ArrayLike<number>): number {
+  const count = values.length;
+  const sorted: number[] = [];
+  for (let i = 0; i < count; i++) {
+    const value = values[i]!;
+    let at = i;
+    while (at > 0 && sorted[at - 1]! > value) {
+      sorted[at] = sorted[at - 1]!;
+      at--;
+    }
+    sorted[at] = value;
+  }
+  const half = count >>> 1;
+  return count % 2 === 1 ? sorted[half]! : (sorted[half - 1]! + sorted[half]!) / 2;
 }
 
 /** Puts the k-th smallest value in its place (Hoare's selection) and returns it. */
