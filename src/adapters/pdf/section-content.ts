@@ -13,23 +13,27 @@ export interface Setting {
 
 const QUIET = '#4a4a4a';
 
-/** One section of a report: its heading stays with what follows. */
+/**
+ * One section of a report. Where it begins with a table, the heading is the table's first heading row and comes
+ * again on the next page; else it is kept together with what follows.
+ */
 export function sectionContent({ heading, blocks }: ReportSection, setting: Setting): readonly Content[] {
   const { shown, width } = setting;
-  const [first, ...rest] = blocks.flatMap((block) => blockContent(block, setting));
-  const headed: Content = {
-    unbreakable: first !== undefined && !longTable(blocks[0]),
-    stack: [
-      { text: shown(heading), fontSize: 12.5, bold: true, margin: [0, 16, 0, 2] },
-      { canvas: [{ type: 'line', x1: 0, y1: 0, x2: width, y2: 0, lineWidth: 0.8 }], margin: [0, 0, 0, 5] },
-      ...(first === undefined ? [] : [first]),
-    ],
-  };
-  return [headed, ...rest];
+  const [first, ...others] = blocks;
+  const rest = others.flatMap((block) => blockContent(block, setting));
+  if (first?.kind === 'table') return [tableContent(first, shown, heading), ...rest];
+  if (first?.kind === 'facts') return [factsContent(first, shown, heading), ...rest];
+  const [follows, ...more] = first === undefined ? [] : blockContent(first, setting);
+  const head: Content[] = [
+    { text: shown(heading), fontSize: 12.5, bold: true, margin: [0, 16, 0, 2] },
+    { canvas: [{ type: 'line', x1: 0, y1: 0, x2: width, y2: 0, lineWidth: 0.8 }], margin: [0, 0, 0, 5] },
+  ];
+  return [
+    { unbreakable: true, stack: [...head, ...(follows === undefined ? [] : [follows])] },
+    ...more,
+    ...rest,
+  ];
 }
-
-const longTable = (block: ReportBlock | undefined): boolean =>
-  (block?.kind === 'table' && block.rows.length > 12) || (block?.kind === 'facts' && block.facts.length > 24);
 
 function blockContent(block: ReportBlock, setting: Setting): readonly Content[] {
   const { shown, width } = setting;
@@ -103,16 +107,17 @@ function dwellsContent({ dwells }: DwellsBlock, shown: (text: string) => string)
 }
 
 function signatureContent(role: string, width: number): Content {
-  const line: Content = {
+  // A new one each time: the layout writes into what it is given.
+  const line = (): Content => ({
     canvas: [{ type: 'line', x1: 0, y1: 28, x2: width, y2: 28, lineWidth: 0.7 }],
     margin: [0, 0, 0, 2],
-  };
+  });
   return {
     stack: [
       { text: role, bold: true },
-      line,
+      line(),
       { text: REPORT_TEXT.signatureLine, fontSize: 8.5, color: QUIET },
-      line,
+      line(),
       { text: REPORT_TEXT.dateLine, fontSize: 8.5, color: QUIET },
     ],
   };

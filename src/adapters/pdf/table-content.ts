@@ -5,20 +5,28 @@ const HAIR = '#d5d5d5';
 const INK = '#1a1a1a';
 
 /** Names and values; an empty value is a line to write on. */
-export function factsContent({ facts }: FactsBlock, shown: (text: string) => string): Content {
+export function factsContent(
+  { facts }: FactsBlock,
+  shown: (text: string) => string,
+  heading?: string,
+): Content {
+  const rows = facts.map(({ name, value }) => [
+    { text: shown(name), color: '#4a4a4a' },
+    { text: value === '' ? ' ' : shown(value) },
+  ]);
+  const before = heading === undefined ? 0 : 1;
   return {
     table: {
       widths: [160, '*'],
+      headerRows: before,
+      keepWithHeaderRows: before * Math.min(2, rows.length),
       dontBreakRows: true,
-      body: facts.map(({ name, value }) => [
-        { text: shown(name), color: '#4a4a4a' },
-        { text: value === '' ? ' ' : shown(value) },
-      ]),
+      body: [...headingRow(heading, 2, shown), ...rows],
     },
     layout: {
-      hLineWidth: () => 0.6,
+      hLineWidth: (line: number) => (line < before ? 0 : line === before ? 0.8 : 0.6),
       vLineWidth: () => 0,
-      hLineColor: (line: number) => (facts[line - 1]?.value === '' ? INK : HAIR),
+      hLineColor: (line: number) => (line <= before || facts[line - 1 - before]?.value === '' ? INK : HAIR),
       paddingLeft: () => 0,
       paddingTop: () => 2.5,
       paddingBottom: () => 2,
@@ -26,12 +34,17 @@ export function factsContent({ facts }: FactsBlock, shown: (text: string) => str
   };
 }
 
-/** A table whose heading row comes again on every page it runs over. */
-export function tableContent({ columns, rows }: TableBlock, shown: (text: string) => string): Content {
-  const head: TableCell[] = columns.map(({ heading, align }) => ({
-    text: shown(heading),
+/** A table whose heading rows come again on every page it runs over. */
+export function tableContent(
+  { columns, rows }: TableBlock,
+  shown: (text: string) => string,
+  heading?: string,
+): Content {
+  const before = heading === undefined ? 0 : 1;
+  const head: TableCell[] = columns.map((column) => ({
+    text: shown(column.heading),
     bold: true,
-    alignment: align,
+    alignment: column.align,
     lineHeight: 1,
   }));
   const body: TableCell[][] = rows.map(({ cells, leftOut }) =>
@@ -41,7 +54,7 @@ export function tableContent({ columns, rows }: TableBlock, shown: (text: string
         text: column?.code ? shown(cell).replace(/(.{32})(?=.)/g, '$1\n') : shown(cell),
         alignment: column?.align ?? 'left',
         ...(column?.code ? { fontSize: 7 } : {}),
-        ...(leftOut ? { color: '#6a6a6a' } : {}),
+        ...(leftOut ? { color: '#5a5a5a' } : {}),
       };
     }),
   );
@@ -49,22 +62,31 @@ export function tableContent({ columns, rows }: TableBlock, shown: (text: string
     fontSize: 8.6,
     margin: [0, 2, 0, 4],
     table: {
-      headerRows: 1,
+      headerRows: 1 + before,
       dontBreakRows: true,
-      keepWithHeaderRows: 1,
-      widths: columns.map(({ wide, heading, code }) =>
-        wide ? '*' : code ? 'auto' : heading.length > 12 ? 58 : 'auto',
-      ),
-      body: [head, ...body],
+      keepWithHeaderRows: Math.min(1, rows.length),
+      widths: columns.map(({ wide, width }) => (wide ? '*' : (width ?? 'auto'))),
+      body: [...headingRow(heading, columns.length, shown), head, ...body],
     },
     layout: {
-      hLineWidth: (line: number) => (line === 0 ? 0 : line === 1 ? 1 : 0.5),
+      hLineWidth: (line: number) => (line < before || line === 0 ? 0 : line <= 1 + before ? 0.9 : 0.5),
       vLineWidth: () => 0,
-      hLineColor: (line: number) => (line === 1 ? INK : HAIR),
-      paddingLeft: (column: number) => (column === 0 ? 0 : 6),
-      paddingRight: (column: number) => (column === columns.length - 1 ? 0 : 6),
+      hLineColor: (line: number) => (line <= 1 + before ? INK : HAIR),
+      paddingLeft: (column: number) => (column === 0 ? 0 : 5),
+      paddingRight: (column: number) => (column === columns.length - 1 ? 0 : 5),
       paddingTop: () => 2.5,
       paddingBottom: () => 2,
     },
   };
+}
+
+/** The section's heading across the whole table. */
+function headingRow(
+  heading: string | undefined,
+  columns: number,
+  shown: (text: string) => string,
+): TableCell[][] {
+  if (heading === undefined) return [];
+  const cell = { text: shown(heading), fontSize: 12.5, bold: true, colSpan: columns, margin: [0, 13, 0, 0] };
+  return [[cell as TableCell, ...Array.from({ length: columns - 1 }, (): TableCell => '')]];
 }

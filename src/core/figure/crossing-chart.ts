@@ -1,16 +1,17 @@
 import { FIGURE_TEXT } from '../text/report-text.ts';
 import { legend } from './legend.ts';
 import type { OverlayInput } from './OverlayInput.ts';
-import { drawnRuns, overlayLegend, simulatedShapes, targetLine } from './overlay-parts.ts';
+import { type DrawnRun, drawnRuns, overlayLegend, simulatedShapes, targetLine } from './overlay-parts.ts';
 import type { Box, PathShape, Picture, Shape } from './Picture.ts';
-import { plotFrame } from './plot-frame.ts';
+import { type PlotFrame, plotFrame } from './plot-frame.ts';
 import { symbolPath } from './symbol-path.ts';
-import { tracePath } from './trace-path.ts';
 
 const WIDTH = 720;
-const BOX: Box = { left: 60, top: 30, width: 590, height: 220 };
+const BOX: Box = { left: 60, top: 10, width: 590, height: 220 };
 const LEGEND_TOP = BOX.top + BOX.height + 46;
-const ROOM_S = 3;
+const ROOM_S = 2;
+/** Half-length of the line through a crossing, s. */
+const TANGENT_S = 1.5;
 
 /** The runs close to the target, so that crossings a second apart are seen apart. Null where no counting run crossed. */
 export function crossingChart(input: OverlayInput): Picture | null {
@@ -36,15 +37,10 @@ export function crossingChart(input: OverlayInput): Picture | null {
     top: LEGEND_TOP,
     width: BOX.width,
   });
-  const lines = drawn.map(
-    ({ run, look }): PathShape => ({
-      kind: 'path',
-      d: tracePath(run.points, frame, range),
-      stroke: look.stroke,
-      strokeWidth: look.strokeWidth,
-      ...(look.dash === undefined ? {} : { dash: look.dash }),
-    }),
-  );
+  const lines = drawn.flatMap((one): readonly PathShape[] => [
+    dots(one, frame, range),
+    ...tangent(one, frame, targetC),
+  ]);
   const crossings = drawn.flatMap(({ run, look }): readonly Shape[] => {
     if (run.soakTimeS === null || look.symbol === undefined) return [];
     const x = frame.x(run.soakTimeS);
@@ -69,7 +65,38 @@ export function crossingChart(input: OverlayInput): Picture | null {
       { kind: 'clipped', box: BOX, shapes: [...targetLine(frame, BOX, targetC, unit), ...lines] },
       ...crossings,
       ...names.shapes,
-      ...simulatedShapes(input.simulated, WIDTH),
+      ...simulatedShapes(input.simulated, { right: BOX.left + BOX.width, floor: BOX.top + BOX.height }),
     ],
   };
+}
+
+/** Readings as small squares. */
+function dots(
+  { run, look }: DrawnRun,
+  frame: PlotFrame,
+  range: { readonly fromS: number; readonly toS: number },
+): PathShape {
+  const d = run.points.flatMap(({ timeS, temperatureC }) =>
+    temperatureC === null || timeS < range.fromS || timeS > range.toS
+      ? []
+      : [`M${(frame.x(timeS) - 0.8).toFixed(1)} ${(frame.y(temperatureC) - 0.8).toFixed(1)}h1.6v1.6h-1.6Z`],
+  );
+  return { kind: 'path', d: d.join(''), fill: look.stroke };
+}
+
+/** The heating rate found at a run's crossing, as a line through it. */
+function tangent({ run, look }: DrawnRun, frame: PlotFrame, targetC: number): readonly PathShape[] {
+  const { soakTimeS, slopeCPerS } = run;
+  if (soakTimeS === null || slopeCPerS === null) return [];
+  const at = (aheadS: number) =>
+    `${frame.x(soakTimeS + aheadS).toFixed(1)} ${frame.y(targetC + slopeCPerS * aheadS).toFixed(1)}`;
+  return [
+    {
+      kind: 'path',
+      d: `M${at(-TANGENT_S)}L${at(TANGENT_S)}`,
+      stroke: look.stroke,
+      strokeWidth: look.strokeWidth,
+      ...(look.dash === undefined ? {} : { dash: look.dash }),
+    },
+  ];
 }

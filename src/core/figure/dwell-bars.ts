@@ -26,7 +26,7 @@ export function dwellBars(dwells: readonly { readonly name: string; readonly dwe
     description: dwells.map(({ name, dwell }) => FIGURE_TEXT.dwellInWords(name, dwell)).join(' '),
     shapes: [
       ...ticks.flatMap((timeS): readonly Shape[] => [
-        { kind: 'path', d: `M${r(x(timeS))} 8V${floor}`, stroke: '#dcdcdc', strokeWidth: 0.7 },
+        { kind: 'path', d: `M${r(x(timeS))} ${floor}v4`, stroke: '#555555', strokeWidth: 1 },
         text(x(timeS), floor + 16, String(timeS), 'middle', 11),
       ]),
       { kind: 'path', d: `M${LEFT} ${floor}h${BAR_WIDTH}`, stroke: '#555555' },
@@ -72,7 +72,7 @@ function bar(name: string, dwell: Dwell, top: number, x: (timeS: number) => numb
     ];
   });
   return [
-    { ...text(LEFT, top + 15, name, 'start', 13), bold: true },
+    { ...text(LEFT, top + 15, FIGURE_TEXT.capital(name), 'start', 13), bold: true },
     ...parts,
     { ...text(x(totalS) + 6, top + 22 + BAR / 2 + 5, FIGURE_TEXT.seconds(totalS), 'start', 14), bold: true },
   ];

@@ -75,16 +75,19 @@ export function targetLine(
   ];
 }
 
-/** The word SIMULATED at the top right of a picture, where its readings come from no press. */
-export function simulatedShapes(simulated: boolean, width: number): readonly Shape[] {
+/** The word SIMULATED at the right of the time axis' title, where readings come from no press. */
+export function simulatedShapes(
+  simulated: boolean,
+  at: { readonly right: number; readonly floor: number },
+): readonly Shape[] {
   if (!simulated) return [];
   return [
     {
       kind: 'text',
-      x: width - 4,
-      y: 20,
+      x: at.right,
+      y: at.floor + 37,
       text: FIGURE_TEXT.simulated,
-      size: 18,
+      size: 17,
       anchor: 'end',
       bold: true,
       fill: '#a3161a',

@@ -65,7 +65,7 @@ export function runChart(input: RunChartInput): Picture {
       { kind: 'clipped', box: BOX, shapes: [...targetLine(frame, BOX, input.targetC, input.unit), ...lines] },
       ...momentShapes(input, frame),
       ...names.shapes,
-      ...simulatedShapes(input.simulated, WIDTH),
+      ...simulatedShapes(input.simulated, { right: BOX.left + BOX.width, floor: BOX.top + BOX.height }),
     ],
   };
 }

@@ -68,7 +68,7 @@ export function soakTimesChart({ runs, statistics, simulated }: SoakTimesInput):
       { kind: 'path', d: `M${LEFT} ${floor}h${PLOT_WIDTH}`, stroke: '#555555' },
       text(LEFT + PLOT_WIDTH / 2, floor + 34, FIGURE_TEXT.soakAxis, 'middle', 12),
       ...timed.flatMap((run, row) => runShapes(run, row, x)),
-      ...simulatedShapes(simulated, WIDTH),
+      ...simulatedShapes(simulated, { right: LEFT + PLOT_WIDTH, floor }),
     ],
   };
 }

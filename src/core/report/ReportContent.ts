@@ -44,6 +44,8 @@ export interface TableBlock {
     readonly align: 'left' | 'right';
     /** Takes what width is left; the others take what they need. */
     readonly wide?: boolean;
+    /** Width on paper, points, where a long heading shall wrap. */
+    readonly width?: number;
     /** Long codes that may break anywhere (hashes). */
     readonly code?: boolean;
   }[];

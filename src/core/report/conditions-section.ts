@@ -1,6 +1,6 @@
 import { neutralise } from '../text/neutralise.ts';
 import { REPORT_TEXT } from '../text/report-text.ts';
-import { numberText, temperatureText } from '../text/units-text.ts';
+import { temperatureText } from '../text/units-text.ts';
 import type { ReportSection } from './ReportContent.ts';
 import type { TrialReportInput } from './TrialReportInput.ts';
 
@@ -27,6 +27,19 @@ export function conditionsSection({ outcome, job, unit }: TrialReportInput): Rep
     heading: REPORT_TEXT.conditionsHeading,
     blocks: [
       {
+        kind: 'table',
+        columns: [
+          { heading: REPORT_TEXT.run, align: 'right' },
+          { heading: REPORT_TEXT.start, align: 'right', width: 82 },
+          { heading: REPORT_TEXT.upperPlaten, align: 'right', width: 82 },
+          { heading: REPORT_TEXT.lowerPlaten, align: 'right', width: 82 },
+          { heading: REPORT_TEXT.ringState, align: 'left' },
+          { heading: REPORT_TEXT.carrierId, align: 'left', wide: true },
+          { heading: REPORT_TEXT.probe, align: 'left' },
+        ],
+        rows,
+      },
+      {
         kind: 'paragraphs',
         lines: [
           REPORT_TEXT.room(job.ambientC === null ? null : temperatureText(job.ambientC, unit)),
@@ -35,21 +48,6 @@ export function conditionsSection({ outcome, job, unit }: TrialReportInput): Rep
           ),
         ],
       },
-      {
-        kind: 'table',
-        columns: [
-          { heading: REPORT_TEXT.run, align: 'right' },
-          { heading: REPORT_TEXT.start, align: 'right' },
-          { heading: REPORT_TEXT.upperPlaten, align: 'right' },
-          { heading: REPORT_TEXT.lowerPlaten, align: 'right' },
-          { heading: REPORT_TEXT.ringState, align: 'left' },
-          { heading: REPORT_TEXT.carrierId, align: 'left', wide: true },
-          { heading: REPORT_TEXT.probe, align: 'left' },
-        ],
-        rows,
-      },
     ],
   };
 }
-
-export const secondsCell = (seconds: number | null, decimals = 2): string => numberText(seconds, decimals);

@@ -1,6 +1,6 @@
 import { RUN_RULE_VERSION } from '../run/RunResult.ts';
 import { neutralise } from '../text/neutralise.ts';
-import { REPORT_TEXT } from '../text/report-text.ts';
+import { momentText, REPORT_TEXT } from '../text/report-text.ts';
 import type { ReportSection } from './ReportContent.ts';
 import type { TrialReportInput } from './TrialReportInput.ts';
 
@@ -30,7 +30,7 @@ export function dataSection({ recordings, outcome, program }: TrialReportInput):
         rows: recordings.map(({ name, head, soundness, sha256 }) => ({
           cells: [
             neutralise(name),
-            head === null ? '—' : neutralise(head.madeAt),
+            head === null ? '—' : neutralise(momentText(head.madeAt)),
             REPORT_TEXT.soundness[soundness.kind],
             sha256,
           ],

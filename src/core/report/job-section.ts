@@ -1,5 +1,5 @@
 import { neutralise } from '../text/neutralise.ts';
-import { REPORT_TEXT } from '../text/report-text.ts';
+import { momentText, REPORT_TEXT } from '../text/report-text.ts';
 import { lengthText, pressureText, secondsText, temperatureText } from '../text/units-text.ts';
 import type { ReportSection } from './ReportContent.ts';
 import type { TrialReportInput } from './TrialReportInput.ts';
@@ -9,8 +9,8 @@ export function jobSection({ job, outcome, note, unit }: TrialReportInput): Repo
   const { assembly, press, platenSetPointC } = job;
   const t = (temperatureC: number) => temperatureText(temperatureC, unit);
   const facts = [
-    fact(REPORT_TEXT.trial, job.trialId),
-    fact(REPORT_TEXT.made, job.startedAt),
+    ...(job.trialId === null ? [] : [fact(REPORT_TEXT.trial, job.trialId)]),
+    fact(REPORT_TEXT.made, job.startedAt === null ? null : momentText(job.startedAt)),
     fact(REPORT_TEXT.operator, job.operators.join(', ') || null),
     fact(REPORT_TEXT.assembly, job.assemblyName),
     ...(assembly === null

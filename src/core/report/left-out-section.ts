@@ -37,7 +37,7 @@ export function leftOutSection({ outcome, unit }: TrialReportInput): ReportSecti
           kind: 'table',
           columns: [
             { heading: REPORT_TEXT.run, align: 'right' },
-            { heading: REPORT_TEXT.inMean, align: 'left' },
+            { heading: REPORT_TEXT.inMean, align: 'left', width: 120 },
             { heading: REPORT_TEXT.reasons, align: 'left', wide: true },
           ],
           rows,

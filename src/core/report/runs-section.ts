@@ -1,13 +1,16 @@
+import { soakTimesChart } from '../figure/soak-times-chart.ts';
 import { REPORT_TEXT } from '../text/report-text.ts';
 import { trialLines } from '../text/trial-text.ts';
 import { numberText } from '../text/units-text.ts';
 import { differenceCToF } from '../units/difference-c-to-f.ts';
 import { temperatureCToF } from '../units/temperature-c-to-f.ts';
 import type { ReportSection } from './ReportContent.ts';
+import { soakTimesOf } from './soak-times-of.ts';
 import type { TrialReportInput } from './TrialReportInput.ts';
 
 /** One row a run: how press closed is known, soak time, slope, peak, hold, verdict; below it the trial's figures. */
-export function runsSection({ outcome, unit }: TrialReportInput): ReportSection {
+export function runsSection({ outcome, job, unit }: TrialReportInput): ReportSection {
+  const soakTimes = soakTimesChart(soakTimesOf(outcome, job.simulated));
   const rows = outcome.runs.map(({ result, decision }, index) => {
     const { crossing, hold, peakC } = result;
     const slope =
@@ -36,17 +39,20 @@ export function runsSection({ outcome, unit }: TrialReportInput): ReportSection 
         columns: [
           { heading: REPORT_TEXT.run, align: 'right' },
           { heading: REPORT_TEXT.closedKnownBy, align: 'left' },
-          { heading: REPORT_TEXT.soak, align: 'right' },
-          { heading: REPORT_TEXT.standardUncertainty, align: 'right' },
-          { heading: REPORT_TEXT.slope(unit), align: 'right' },
-          { heading: REPORT_TEXT.peak(unit), align: 'right' },
-          { heading: REPORT_TEXT.holdCounted, align: 'left' },
+          { heading: REPORT_TEXT.soak, align: 'right', width: 46 },
+          { heading: REPORT_TEXT.standardUncertainty, align: 'right', width: 62 },
+          { heading: REPORT_TEXT.slope(unit), align: 'right', width: 58 },
+          { heading: REPORT_TEXT.peak(unit), align: 'right', width: 40 },
+          { heading: REPORT_TEXT.holdCounted, align: 'left', width: 68 },
           { heading: REPORT_TEXT.verdictHeading, align: 'left', wide: true },
-          { heading: REPORT_TEXT.inMean, align: 'left' },
+          { heading: REPORT_TEXT.inMean, align: 'left', width: 44 },
         ],
         rows,
       },
       { kind: 'paragraphs', lines: trialLines(outcome.statistics) },
+      ...(soakTimes === null
+        ? []
+        : [{ kind: 'figure', picture: soakTimes, caption: REPORT_TEXT.soakTimesCaption } as const]),
     ],
   };
 }

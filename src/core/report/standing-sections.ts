@@ -9,7 +9,7 @@ export function cautionsSection(): ReportSection {
     blocks: [
       {
         kind: 'list',
-        items: cautionLines('not-a-safety-device', 'heat', 'closing', 'fumes', 'cleaning', 'checks', 'probe'),
+        items: cautionLines('not-a-safety-device', 'heat', 'closing', 'fumes'),
       },
     ],
   };

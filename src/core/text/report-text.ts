@@ -14,8 +14,17 @@ export const ROLE_NAME: Readonly<Record<ChannelRole, string>> = {
   unused: 'Not used',
 };
 
+/** A moment in ISO 8601 as people read it: "2026-03-02 08:20 +01:00", or UTC. */
+export function momentText(iso: string): string {
+  const match = /^(\d{4}-\d\d-\d\d)T(\d\d:\d\d)[^Z+-]*(Z|[+-]\d\d:\d\d)?$/.exec(iso);
+  if (match === null) return iso;
+  const [, day, time, zone] = match;
+  return `${day} ${time}${zone === undefined ? '' : ` ${zone === 'Z' ? 'UTC' : zone.replace('-', '−')}`}`;
+}
+
 /** Words of the charts. */
 export const FIGURE_TEXT = {
+  capital: (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`,
   temperature: 'Temperature',
   timeFromClosed: 'Seconds from press closed',
   timeFromFirstReading: 'Seconds from the first reading (press closed is not known)',
@@ -71,7 +80,7 @@ export const REPORT_TEXT = {
   simulated: 'SIMULATED',
   simulatedWhy:
     'These readings come from a simulator. They prove nothing about a press, a part or an adhesive.',
-  madeBy: (program: string, madeAt: string) => `Made by ${program} on ${madeAt}`,
+  madeBy: (program: string, madeAt: string) => `Made by ${program} on ${momentText(madeAt)}`,
   page: (page: number, pages: number) => `Page ${page} of ${pages}`,
 
   dwellHeading: 'Dwell',
@@ -151,7 +160,8 @@ export const REPORT_TEXT = {
 
   figuresHeading: 'Pictures',
   overlayCaption: 'Bond-line temperature of every run, counted from press closed; each mark is a crossing.',
-  crossingCaption: 'The same runs near the target: how far apart the crossings lie.',
+  crossingCaption:
+    'The same runs near the target: dots are readings, lines the heating rate found at each crossing, marks the crossings.',
   soakTimesCaption:
     'Soak time of each run with its own standard uncertainty; mean, its 95 % interval, and the bound below which the next run stays (95 %, one-sided).',
   nothingToDraw: 'No run has a press closed and a trace: there is nothing to draw.',

@@ -6,6 +6,7 @@ import { runChart } from '../../core/figure/run-chart.ts';
 import { runTrace } from '../../core/figure/run-trace.ts';
 import { soakTimesChart } from '../../core/figure/soak-times-chart.ts';
 import { overlayOf } from '../../core/report/overlay-of.ts';
+import { soakTimesOf } from '../../core/report/soak-times-of.ts';
 import { DWELL_RULE_NAME } from '../../core/text/dwell-text.ts';
 import type { TemperatureUnit } from '../../core/text/units-text.ts';
 import { OptionError } from '../options/OptionError.ts';
@@ -36,7 +37,7 @@ export function chartOf(gathered: GatheredTrial, { view, run, unit }: ChartWish)
       case 'crossing':
         return crossingChart(overlayOf({ ...gathered, unit }, job.simulated));
       case 'soak-times':
-        return soakTimes(gathered);
+        return soakTimesChart(soakTimesOf(outcome, job.simulated));
       case 'dwell': {
         const dwells = (['mean', 'next-run'] as const).flatMap((rule) => {
           const { dwell } = outcome.dwells[rule];
@@ -77,18 +78,5 @@ function oneRun(
         ? crossingS + result.hold.wantedS
         : null,
     openedS: result.openedS === null ? null : result.openedS - zeroS,
-  });
-}
-
-function soakTimes({ outcome, job }: GatheredTrial): Picture | null {
-  return soakTimesChart({
-    runs: outcome.runs.map(({ result }, index) => ({
-      label: String(index + 1),
-      counts: outcome.leftOut[index] === null,
-      soakTimeS: result.soakTimeS,
-      standardUncertaintyS: result.soakTimeStandardUncertaintyS,
-    })),
-    statistics: outcome.statistics,
-    simulated: job.simulated,
   });
 }

@@ -1,3 +1,4 @@
+import { basename } from 'node:path';
 import { readTrace } from '../../core/figure/read-trace.ts';
 import { headAmbientC } from '../../core/recording/head-ambient.ts';
 import type { RecordingHead } from '../../core/recording/RecordingEntry.ts';
@@ -5,11 +6,11 @@ import type { ReportRecording } from '../../core/report/TrialReportInput.ts';
 import { trialOutcome } from '../../core/result/trial-outcome.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
 import type { TrialRun } from '../../core/trial/TrialResult.ts';
-import { sharedRules } from '../commands/replay.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { outcomeSettings } from '../options/outcome-settings.ts';
 import { analyseSource, type SourceAnalysis } from '../sources/analyse-source.ts';
 import { openSource } from '../sources/open-source.ts';
+import { sharedRules } from '../sources/report-replay.ts';
 import type { Source } from '../sources/Source.ts';
 import { fileSha256 } from './file-sha256.ts';
 import type { GatheredTrial } from './GatheredTrial.ts';
@@ -27,7 +28,8 @@ export async function gatherFiles(files: readonly string[], options: GatherOptio
     // Decoders learn as they read: the second reading needs a fresh one.
     const again = await openSource(file, options);
     recordings.push({
-      name: file,
+      // A report goes to other people: the folders of this computer are not their business.
+      name: basename(file),
       head: again.head,
       trace: readTrace(again.entries(), again.decoder, again.roles),
       soundness: again.soundness(),
