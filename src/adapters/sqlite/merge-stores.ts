@@ -4,8 +4,8 @@ import { ExchangeError } from '../../core/exchange/ExchangeError.ts';
 import type { MergeReport } from '../../core/exchange/MergeReport.ts';
 import { exchangeRefusals } from '../../core/text/exchange-text.ts';
 import { problemLine } from '../../core/text/verification-text.ts';
-import { mergeDecisions } from './merge-decisions.ts';
 import { mergeImports } from './merge-imports.ts';
+import { type LineTable, mergeLines } from './merge-lines.ts';
 import { mergeNamed } from './merge-named.ts';
 import { mergeRecipes } from './merge-recipes.ts';
 import { mergeRecordings } from './merge-recordings.ts';
@@ -14,6 +14,14 @@ import { mergeTrials } from './merge-trials.ts';
 import { openDatabase } from './open-database.ts';
 import { translateSqliteError } from './translate-sqlite-error.ts';
 import { verifyDatabase } from './verify-store.ts';
+
+const DECISIONS: LineTable = {
+  table: 'run_decisions',
+  order: 'decision_id',
+  about: ['recording_row', 'run_number'],
+  at: 'decided_at',
+};
+const PROBES: LineTable = { table: 'probes', order: 'probe_row', about: ['name'], at: 'saved_at' };
 
 const BUSY_TIMEOUT_MS = 5_000;
 
@@ -81,7 +89,11 @@ function mergeAll(
   const recordings = mergeRecordings(own, other, trials.idOf);
   mergeImports(own, other, recordings.rowOf);
   const results = mergeRunResults(own, other, recordings.rowOf);
-  const decisions = mergeDecisions(own, other, recordings.rowOf);
+  const decisions = mergeLines(own, other, DECISIONS, (row) => {
+    const recording_row = recordings.rowOf.get(Number(row.recording_row));
+    return recording_row === undefined ? null : { ...row, recording_row };
+  });
+  const probes = mergeLines(own, other, PROBES);
   const recipes = mergeRecipes(own, other);
   return {
     added: {
@@ -94,6 +106,7 @@ function mergeAll(
       runResults: results.added,
       decisions,
       recipes: recipes.added,
+      probes,
     },
     differences: [
       ...presses.differences,

@@ -21,6 +21,8 @@ export interface MergeReport {
     readonly runResults: number;
     readonly decisions: number;
     readonly recipes: number;
+    /** Probes and what was later stated of them. */
+    readonly probes: number;
   };
   /** Own kept; to be looked at. */
   readonly differences: readonly MergeDifference[];

@@ -1,3 +1,4 @@
+import { cureHeadLines, HIGHEST_PEAK_KEY } from '../cure/head-cure.ts';
 import type { LoggerLayout } from '../logger-file/LoggerLayout.ts';
 import { createSha256Hasher } from '../recording/create-sha256-hasher.ts';
 import { AMBIENT_KEY } from '../recording/head-ambient.ts';
@@ -27,8 +28,27 @@ export interface ImportedHeadParts {
 
 /** How a logger's file is read, as one text: two imports of the same bytes with the same text are the same. */
 export function readAsText(layout: LoggerLayout, rules: RunRules): string {
-  const { targetC, holdS, dip, platenSetPointC, ambientC, closedAtS } = rules;
-  return JSON.stringify({ layout, targetC, holdS, dip, platenSetPointC, ambientC, closedAtS });
+  const {
+    targetC,
+    holdS,
+    dip,
+    platenSetPointC,
+    ambientC,
+    closedAtS,
+    cure = null,
+    highestPeakC = null,
+  } = rules;
+  return JSON.stringify({
+    layout,
+    targetC,
+    holdS,
+    dip,
+    platenSetPointC,
+    ambientC,
+    closedAtS,
+    cure,
+    highestPeakC,
+  });
 }
 
 /**
@@ -56,6 +76,8 @@ export function importedHead(parts: ImportedHeadParts): RecordingHead {
       [DIP_KEY]: rules.dip,
       ...(rules.ambientC === null ? {} : { [AMBIENT_KEY]: String(rules.ambientC) }),
       ...(rules.closedAtS === null ? {} : { [CLOSED_AT_KEY]: String(rules.closedAtS) }),
+      ...(rules.highestPeakC == null ? {} : { [HIGHEST_PEAK_KEY]: String(rules.highestPeakC) }),
+      ...cureHeadLines(rules.cure),
       'imported-from': parts.fileName,
       'imported-sha256': parts.fileSha256,
       [LAYOUT_KEY]: layoutText,

@@ -12,6 +12,7 @@ const THINGS = {
   runResults: ['run result', 'run results'],
   decisions: ['decision', 'decisions'],
   recipes: ['recipe version', 'recipe versions'],
+  probes: ['probe record', 'probe records'],
 } as const satisfies Record<keyof MergeReport['added'], readonly [string, string]>;
 
 /** What merging another store came to. */
