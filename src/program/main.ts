@@ -8,8 +8,10 @@ surviveClosedPipes();
 
 try {
   const program = commandLine();
-  if (process.argv.length > 2) await program.parseAsync(process.argv);
-  else await (await import('./commands/home.ts')).home(program);
+  const [node = '', file = '', ...given] = process.argv;
+  // Alone, or with the home's own options only, the program opens its home.
+  const home = given.length === 0 || /^--(ascii|show|store)\b/.test(given[0] ?? '');
+  await program.parseAsync([node, file, ...(home ? ['home'] : []), ...given]);
 } catch (error) {
   // Commander has already printed its message; help and version end well, wrong use ends with 2.
   process.exitCode = error instanceof CommanderError ? (error.exitCode === 0 ? 0 : 2) : reportFailure(error);

@@ -24,6 +24,8 @@ export type HomeIntent =
   | { readonly kind: 'save-roles'; readonly pressName: string; readonly roles: readonly ChannelRole[] }
   | { readonly kind: 'unit'; readonly unit: TemperatureUnit }
   | { readonly kind: 'close-trial'; readonly trialId: string }
+  /** Every trial, not only the latest. */
+  | { readonly kind: 'load-all' }
   | { readonly kind: 'load-trial'; readonly trialId: string }
   /** Places in the loaded trial's list of runs, 0 = first. */
   | { readonly kind: 'load-traces'; readonly trialId: string; readonly runs: readonly number[] }

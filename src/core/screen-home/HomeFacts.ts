@@ -30,8 +30,10 @@ export interface HomeFacts {
   readonly presses: readonly Press[];
   readonly assemblies: readonly Assembly[];
   readonly recipes: readonly Recipe[];
-  /** Newest first. */
+  /** Newest first; the latest dozen until the records ask for all. */
   readonly trials: readonly TrialFacts[];
+  /** Of all trials in the store. */
+  readonly trialCount: number;
   /** Null while the ports are being looked for. */
   readonly ports: readonly PortFacts[] | null;
   /** Channels remembered per press, parted by commas. */

@@ -46,7 +46,7 @@ export function knownRows(state: HomeState, size: PageSize): readonly StyledRow[
       ),
     ),
     [],
-    heading(headings.trials, Math.max(0, facts.trials.length - trialRoom), size),
+    heading(headings.trials, Math.max(0, facts.trialCount - trialRoom), size),
     ...(facts.trials.length === 0 ? [quiet(HOME_TEXT.noTrial, size)] : []),
     ...facts.trials.slice(0, trialRoom).map((trial) =>
       tableRow(

@@ -99,7 +99,10 @@ function takeNextStep(state: HomeState): HomeReduced {
 
 function records(state: HomeState, trialId: string | null): HomeReduced {
   const step = startRecords({ trials: state.facts.trials, recipes: state.facts.recipes }, trialId);
-  return [{ ...state, page: { kind: 'records', records: step.state! } }, step.intents];
+  return [
+    { ...state, page: { kind: 'records', records: step.state! } },
+    [...step.intents, { kind: 'load-all' }],
+  ];
 }
 
 function setUpKey(state: HomeState, name: string): HomeState {

@@ -17,6 +17,8 @@ export interface TrialScreenSetup {
   readonly roles: readonly ChannelRole[];
   readonly rules: RunRules;
   readonly simulated: boolean;
+  /** Set when a stored run is shown again: the word for the title, such as "REPLAY ×20". */
+  readonly replay?: string;
   /** Reader or port for the status line, already neutralised. */
   readonly readerName: string;
   readonly storePath: string;

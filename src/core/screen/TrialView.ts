@@ -33,6 +33,8 @@ export interface TrialView {
   readonly tooSmall: string | null;
   readonly title: string;
   readonly simulated: boolean;
+  /** Marks in the title what is not a live press; '' for a live one. */
+  readonly badge: string;
   readonly figure: {
     readonly text: string;
     readonly unit: string;

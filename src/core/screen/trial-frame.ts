@@ -36,7 +36,7 @@ function padded(rows: readonly StyledRow[], count: number): readonly StyledRow[]
 }
 
 function titleRow(view: TrialView): StyledRow {
-  const badge = view.simulated ? ' SIMULATED ' : '';
+  const badge = view.badge === '' ? '' : ` ${view.badge} `;
   const left = ` ${view.title}`.slice(0, view.columns - badge.length - view.conditions.length - 4);
   const middle = `   ${view.conditions}`;
   const gap = Math.max(1, view.columns - left.length - middle.length - badge.length - 1);

@@ -52,6 +52,7 @@ export function trialView(state: TrialScreenState, options: ViewOptions): TrialV
     tooSmall: columns < FEWEST_COLUMNS || rows < FEWEST_ROWS ? SCREEN_TEXT.tooSmall(columns, rows) : null,
     title: `${setup.assemblyName} on press ${setup.pressName}`,
     simulated: setup.simulated,
+    badge: [setup.replay ?? '', setup.simulated ? SCREEN_TEXT.simulated : ''].filter(Boolean).join(' '),
     figure: mainFigure(state, name),
     state: { name, words: STATE_WORD[name], role: STATE_ROLE[name], flash: flashing },
     facts: factLines(state, name),

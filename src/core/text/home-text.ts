@@ -5,7 +5,6 @@ export const SHELL_TEXT = {
   tooSmall: (columns: number, rows: number) =>
     `The window is ${columns} × ${rows}; this screen needs 80 × 24. Make it larger.`,
   simulated: 'SIMULATED',
-  replay: (speed: number) => `REPLAY ×${speed}`,
   quit: 'Leave Dwellwright? Everything is kept.',
   keysTogether: 'Several keys at once: none taken. Press one key.',
   store: (path: string) => `store ${path}`,

@@ -23,6 +23,7 @@ export function addPressCommands(program: Command): void {
     .option('--speed <factor>', 'simulated reader: times real time', '1')
     .option('--assembly <name>', 'assembly, such as WB-212')
     .option('--press <name>', 'press, such as North')
+    .option('--go-on <trial>', 'go on with a trial of the store: further runs in it')
     .option('--runs <count>', 'runs planned')
     .option('--baud <rate>', 'speed of the serial line', '115200')
     .option('--rate <hz>', 'samples per second to ask the reader for')
@@ -39,6 +40,14 @@ export function addPressCommands(program: Command): void {
     .addOption(storeOption())
     .addOption(jsonOption())
     .action(lazily(async () => (await import('../commands/trial.ts')).trial));
+
+  program
+    .command('home')
+    .description('the home: what one would do next (the same as dwellwright alone)')
+    .option('--ascii', 'draw with ASCII characters only')
+    .addOption(new Option('--show <unit>', 'show temperatures in °F or °C').choices(['F', 'C']))
+    .addOption(storeOption())
+    .action(lazily(async () => (await import('../commands/home.ts')).homeCommand));
 
   program
     .command('demo')

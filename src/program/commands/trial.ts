@@ -1,7 +1,8 @@
 import { createMonotonicClock } from '../../adapters/host/create-monotonic-clock.ts';
 import { createSleepWatch } from '../../adapters/host/create-sleep-watch.ts';
 import type { ChannelRole } from '../../core/recording/RecordingEntry.ts';
-import type { Store } from '../../core/store/Store.ts';
+import type { Store, StoredTrial } from '../../core/store/Store.ts';
+import { neutralise } from '../../core/text/neutralise.ts';
 import { parseDuration } from '../../core/units/parse-duration.ts';
 import { identifyCommand, rateCommand, startCommand } from '../../core/wire/protocol/commands.ts';
 import { holdTrial } from '../live/hold-trial.ts';
@@ -13,6 +14,7 @@ import { parseNumber } from '../options/parse-number.ts';
 import { type ConditionOptions, runConditions } from '../options/run-conditions.ts';
 import { parseRoles, type RuleOptions } from '../options/run-rules.ts';
 import { openNamedStore, type StoreOptions } from '../options/with-store.ts';
+import { findTrial } from '../trials/stored-outcome.ts';
 import { newAssembly } from './assemblies.ts';
 import { newPress } from './presses.ts';
 
@@ -22,6 +24,8 @@ export interface TrialOptions extends RuleOptions, StoreOptions, ConditionOption
   readonly speed: string;
   readonly assembly?: string;
   readonly press?: string;
+  /** Trial of the store that gets further runs; its press and assembly hold. */
+  readonly goOn?: string;
   readonly runs?: string;
   readonly baud: string;
   readonly rate?: string;
@@ -47,11 +51,14 @@ export async function trial(options: TrialOptions): Promise<void> {
   const reader = await trialReader(options);
   const store = await openNamedStore(options, waitForDisk);
   try {
-    const assemblyName = options.assembly ?? (options.simulated ? 'WB-212' : 'unnamed assembly');
-    const pressName = options.press ?? (options.simulated ? 'North' : 'unnamed press');
+    const before = options.goOn === undefined ? null : trialToGoOnWith(store, options.goOn, options);
+    const assemblyName =
+      before?.assemblyName ?? options.assembly ?? (options.simulated ? 'WB-212' : 'unnamed assembly');
+    const pressName = before?.pressName ?? options.press ?? (options.simulated ? 'North' : 'unnamed press');
     await holdTrial({
       store,
       reader,
+      goOnWith: before?.trialId ?? null,
       assembly: known(store, 'assembly', assemblyName),
       press: known(store, 'press', pressName),
       roles: rolesFor(store, options, pressName),
@@ -72,6 +79,30 @@ export async function trial(options: TrialOptions): Promise<void> {
   } finally {
     store.close();
   }
+}
+
+/** A trial gets further runs only from the same kind of reader, named by the same press and assembly. */
+function trialToGoOnWith(store: Store, id: string, options: TrialOptions): StoredTrial {
+  const before = findTrial(store, id);
+  if (before.simulated !== (options.simulated === true)) {
+    throw new OptionError(
+      `trial: ${before.trialId} is ${before.simulated ? 'simulated' : 'of a real reader'}`,
+      'Simulated and measured runs never come into one trial; start a new one',
+      'trial-of-another-kind',
+    );
+  }
+  for (const [option, given, kept] of [
+    ['--press', options.press, before.pressName],
+    ['--assembly', options.assembly, before.assemblyName],
+  ] as const) {
+    if (given !== undefined && given !== kept)
+      throw new OptionError(
+        `trial: ${option} is "${neutralise(given)}", that of the trial is "${neutralise(kept)}"`,
+        'Leave the option out, or start a new trial',
+        'trial-of-another-kind',
+      );
+  }
+  return before;
 }
 
 async function trialReader(options: TrialOptions): Promise<TrialReader> {

@@ -10,9 +10,12 @@ export interface FrontOptions {
   readonly ascii: boolean;
 }
 
+/** 'interrupted': by Ctrl-C on the screen; 'stopped': from outside. */
+export type TrialLeft = 'quit' | 'interrupted' | 'stopped';
+
 /** What a person sees of a live trial: the screen, or plain lines. */
 export interface TrialFront {
   show(event: TrialScreenEvent): void;
   /** Resolves when the person leaves, or the signal ends it. */
-  readonly left: Promise<void>;
+  readonly left: Promise<TrialLeft>;
 }

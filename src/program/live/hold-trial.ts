@@ -17,6 +17,8 @@ import type { FrontOptions, TrialFront } from './TrialFront.ts';
 import type { TrialReader } from './TrialReader.ts';
 
 export interface HoldTrialOptions {
+  /** A trial of the store that gets a further recording; null or absent: a new trial. */
+  readonly goOnWith?: string | null;
   readonly store: Store;
   readonly reader: TrialReader;
   readonly assembly: Assembly;
@@ -50,15 +52,17 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
     platenSetPointC: press.platenSetPointC,
   });
   const startedAt = new Date();
-  const trialId = newTrialId(startedAt);
+  const trialId = options.goOnWith ?? newTrialId(startedAt);
   const simulated = reader.link.simulated;
-  store.startTrial({
-    trialId,
-    assemblyName: assembly.name,
-    pressName: press.name,
-    startedAt: startedAt.toISOString(),
-    simulated,
-  });
+  if (options.goOnWith == null) {
+    store.startTrial({
+      trialId,
+      assemblyName: assembly.name,
+      pressName: press.name,
+      startedAt: startedAt.toISOString(),
+      simulated,
+    });
+  }
   const head: RecordingHead & { readonly trialId: string } = {
     recordingId: newRecordingId(),
     madeAt: startedAt.toISOString(),

@@ -12,8 +12,8 @@ export function plainFront(
       for (const line of progress.lines(event)) write(line);
     },
     left: new Promise((resolve) => {
-      if (signal.aborted) resolve();
-      signal.addEventListener('abort', () => resolve(), { once: true });
+      if (signal.aborted) resolve('stopped');
+      signal.addEventListener('abort', () => resolve('stopped'), { once: true });
     }),
   };
 }

@@ -12,6 +12,7 @@ import type { Store } from '../../core/store/Store.ts';
 import { trialStatistics } from '../../core/trial/trial-statistics.ts';
 import { identifyCommand } from '../../core/wire/protocol/commands.ts';
 import { acceptStored } from '../trials/accept-stored.ts';
+import { END_SIGNAL } from './end-signals.ts';
 import { type LiveTrial, type LiveTrialOptions, startLiveTrial } from './live-trial.ts';
 import type { TrialFront } from './TrialFront.ts';
 
@@ -135,13 +136,15 @@ export async function runTrial(options: RunTrialOptions): Promise<SessionState> 
     if (live?.state.identity === null && live.state.recognised === null) link.send(identifyCommand());
   }, ASK_AGAIN_MS);
   const statusTimer = setInterval(() => void status(), STATUS_EVERY_MS);
+  let cutShort = false;
   try {
-    await front.left;
+    cutShort = (await front.left) === 'interrupted' || controller.signal.reason === END_SIGNAL;
   } finally {
     clearInterval(askAgain);
     clearInterval(statusTimer);
     await live.stop();
-    store.closeTrial(head.trialId, new Date().toISOString());
+    // A trial that was cut short stays open: the next start offers to go on with it.
+    if (!cutShort) store.closeTrial(head.trialId, new Date().toISOString());
   }
   return live.state;
 }

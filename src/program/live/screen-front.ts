@@ -7,6 +7,6 @@ export function screenFront({ setup, nowUs, onIntent, signal, ascii }: FrontOpti
   const left = runTrialScreen({ model, nowUs, onIntent, signal, ascii, colour: !process.env.NO_COLOR });
   return {
     show: (event) => model.dispatch(event),
-    left: left.then(() => undefined),
+    left: left.then(({ why }) => why),
   };
 }

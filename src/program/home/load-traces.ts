@@ -1,0 +1,53 @@
+import { createReadingAssembler } from '../../core/reading/create-reading-assembler.ts';
+import type { Reading } from '../../core/reading/StreamEvent.ts';
+import type { RunTrace } from '../../core/screen-records/RecordsState.ts';
+import type { Store } from '../../core/store/Store.ts';
+import { createReaderDecoder } from '../../core/wire/create-reader-decoder.ts';
+import { runRules } from '../options/run-rules.ts';
+
+/** Shown before press closed and after the run's end, s. */
+const BEFORE_S = 30;
+const AFTER_S = 30;
+
+/** Readings of the chosen runs of a trial, straight from their recordings, counted from press closed. */
+export function loadTraces(store: Store, trialId: string, runs: readonly number[]): readonly RunTrace[] {
+  const all = store.trialRuns(trialId);
+  const byRecording = new Map<string, readonly Reading[]>();
+  return runs.flatMap((run) => {
+    const found = all[run];
+    const recording = found === undefined ? undefined : store.recording(found.recordingId);
+    if (found === undefined || recording === undefined) return [];
+    const readings = byRecording.get(found.recordingId) ?? readingsOf(recording);
+    byRecording.set(found.recordingId, readings);
+    const { pressClosed, crossing, openedS, endedS } = found.result;
+    const zeroS = pressClosed?.timeS ?? 0;
+    const { targetC } = runRules({}, { targetC: recording.head.targetC });
+    return [
+      {
+        run,
+        roles: recording.head.roles,
+        closedKnown: pressClosed !== null,
+        targetC,
+        crossingS: crossing === null ? null : crossing.timeS - zeroS,
+        openedS: openedS === null ? null : openedS - zeroS,
+        readings: readings
+          .filter(({ timeS }) => timeS >= zeroS - BEFORE_S && timeS <= endedS + AFTER_S)
+          .map(({ timeS, values }) => ({ timeS: timeS - zeroS, values })),
+      },
+    ];
+  });
+}
+
+function readingsOf(recording: NonNullable<ReturnType<Store['recording']>>): readonly Reading[] {
+  const { statedUnit } = recording.head;
+  const assembler = createReadingAssembler({
+    decoder: createReaderDecoder(statedUnit === undefined ? {} : { statedUnit }),
+  });
+  const readings: Reading[] = [];
+  const keep = (events: ReturnType<typeof assembler.finish>) => {
+    for (const event of events) if (event.kind === 'reading') readings.push(event.reading);
+  };
+  for (const entry of recording.entries()) keep(assembler.accept(entry));
+  keep(assembler.finish());
+  return readings;
+}

@@ -1,0 +1,133 @@
+import { createMonotonicClock } from '../../adapters/host/create-monotonic-clock.ts';
+import { createScaledClock } from '../../adapters/simulated-reader/create-scaled-clock.ts';
+import { headAmbientC } from '../../core/recording/head-ambient.ts';
+import type { RecordingEntry } from '../../core/recording/RecordingEntry.ts';
+import type { RunEvent } from '../../core/run/RunEvent.ts';
+import type { TrialScreenSetup } from '../../core/screen/TrialScreenState.ts';
+import type { LeavingIntent } from '../../core/screen-home/HomeEvent.ts';
+import { createSession } from '../../core/session/create-session.ts';
+import type { Store } from '../../core/store/Store.ts';
+import { REPLAY_TEXT } from '../../core/text/records-text.ts';
+import { trialStatistics } from '../../core/trial/trial-statistics.ts';
+import { createReaderDecoder } from '../../core/wire/create-reader-decoder.ts';
+import { endSignals } from '../live/end-signals.ts';
+import { screenFront } from '../live/screen-front.ts';
+import type { TrialFront } from '../live/TrialFront.ts';
+import { runRules } from '../options/run-rules.ts';
+import { withStore } from '../options/with-store.ts';
+import { findTrial } from '../trials/stored-outcome.ts';
+import type { HomeOptions } from './HomeOptions.ts';
+
+/** Shown before press closed, s of the recording; what came earlier is taken at once. */
+const LEAD_S = 10;
+const STEP_MS = 50;
+
+/**
+ * One stored run on the trial screen, 1 to 100 times as fast: its entries go through the same pipeline, paced by their
+ * arrival, and nothing is stored. True when the program is to end.
+ */
+export async function replayOnScreen(
+  intent: Extract<LeavingIntent, { kind: 'replay' }>,
+  options: HomeOptions,
+): Promise<boolean> {
+  return withStore(options, (store) => replay(store, intent, options));
+}
+
+async function replay(
+  store: Store,
+  { trialId, run, speed }: Extract<LeavingIntent, { kind: 'replay' }>,
+  options: HomeOptions,
+): Promise<boolean> {
+  const runs = store.trialRuns(trialId);
+  const chosen = runs[run];
+  const recording = chosen === undefined ? undefined : store.recording(chosen.recordingId);
+  if (chosen === undefined || recording === undefined) return false;
+  const { head } = recording;
+  const trial = findTrial(store, trialId);
+  const press = store.presses().find(({ name }) => name === trial.pressName);
+  const rules = runRules({}, { ...head, ambientC: headAmbientC(head) });
+  const session = createSession({
+    decoder: createReaderDecoder(head.statedUnit === undefined ? {} : { statedUnit: head.statedUnit }),
+    roles: head.roles,
+    rules,
+  });
+  const entries = recording.entries()[Symbol.iterator]();
+  const fromS = (chosen.result.pressClosed?.timeS ?? 0) - LEAD_S;
+  const untilS =
+    (runs[run + 1]?.recordingId === chosen.recordingId ? chosen.result.endedS : Number.POSITIVE_INFINITY) + 2;
+  let entry: RecordingEntry | undefined;
+  const take = (): void => {
+    const step = entries.next();
+    entry = step.done === true ? undefined : step.value;
+  };
+  take();
+  while (entry !== undefined && (session.latestReading?.timeS ?? Number.NEGATIVE_INFINITY) < fromS) {
+    session.accept(entry);
+    take();
+  }
+  const startUs = entry?.arrivedUs ?? 0;
+  const scaled = createScaledClock(createMonotonicClock(), speed);
+  const beganUs = scaled.nowUs();
+  const nowUs = () => startUs + scaled.nowUs() - beganUs;
+  const setup: TrialScreenSetup = {
+    assemblyName: trial.assemblyName,
+    pressName: trial.pressName,
+    roles: head.roles,
+    rules,
+    simulated: trial.simulated,
+    replay: REPLAY_TEXT.badge(speed),
+    readerName: REPLAY_TEXT.reader(run + 1, speed),
+    storePath: store.path,
+    unit: options.show ?? (store.setting('unit') === 'C' ? 'C' : 'F'),
+    marginS: 0,
+    timerStepS: press?.timerStepS ?? 1,
+    timerOffsetS: press?.timerOffsetS ?? 0,
+    cautionsAcknowledged: true,
+  };
+  const { controller, off } = endSignals();
+  let ended = false;
+  const front: TrialFront = screenFront({
+    setup,
+    nowUs,
+    signal: controller.signal,
+    ascii: options.ascii === true,
+    onIntent: ({ kind }) => {
+      if (kind === 'mark' || kind === 'decide-run' || kind === 'accept-recipe')
+        front.show({ kind: 'notice', text: REPLAY_TEXT.notTaken, tone: 'caution', atUs: nowUs() });
+    },
+  });
+  const earlier = runs.slice(0, run);
+  front.show({ kind: 'link', link: { kind: 'open' }, atUs: nowUs() });
+  front.show({
+    kind: 'standing',
+    standing: { runs: earlier, statistics: trialStatistics(earlier) },
+    atUs: nowUs(),
+  });
+  const tell = (events: readonly RunEvent[]): void =>
+    front.show({ kind: 'session', state: session.state, events, atUs: nowUs() });
+  const pace = setInterval(() => {
+    const now = nowUs();
+    const events: RunEvent[] = [];
+    while (entry !== undefined && entry.arrivedUs <= now) {
+      if ((session.latestReading?.timeS ?? 0) > untilS) entry = undefined;
+      else {
+        events.push(...session.accept(entry));
+        take();
+      }
+      if (entry === undefined) {
+        events.push(...session.finish());
+        clearInterval(pace);
+        front.show({ kind: 'notice', text: REPLAY_TEXT.over, tone: 'good', atUs: now });
+      }
+    }
+    tell(events);
+  }, STEP_MS);
+  try {
+    await front.left;
+    ended = controller.signal.aborted;
+  } finally {
+    clearInterval(pace);
+    off();
+  }
+  return ended;
+}

@@ -1,0 +1,74 @@
+import { createMonotonicClock } from '../../adapters/host/create-monotonic-clock.ts';
+import { DwellwrightError } from '../../core/DwellwrightError.ts';
+import type { LeavingIntent } from '../../core/screen-home/HomeEvent.ts';
+import { waitForDisk } from '../live/wait-for-disk.ts';
+import { openNamedStore } from '../options/with-store.ts';
+import type { HomeOptions } from './HomeOptions.ts';
+import { HOME_ENTRIES } from './home-entries.ts';
+import { type ShowHomeOptions, showHome } from './show-home.ts';
+
+interface NextShown extends Pick<ShowHomeOptions, 'message' | 'trialId'> {
+  readonly ended: boolean;
+}
+
+/**
+ * The program from its home: shows it, does what is wanted, comes back, until it is left. A trial that was cut short by
+ * Ctrl-C or a signal ends the program; the next start offers to go on with it.
+ */
+export async function runHome(options: HomeOptions): Promise<void> {
+  const clock = createMonotonicClock();
+  const controller = new AbortController();
+  const end = (): void => controller.abort();
+  const signals = ['SIGTERM', 'SIGHUP', 'SIGINT'] as const;
+  for (const name of signals) process.on(name, end);
+  let next: NextShown = { message: null, trialId: null, ended: false };
+  try {
+    while (!next.ended && !controller.signal.aborted) {
+      const store = await openNamedStore(options, waitForDisk);
+      let intent: LeavingIntent;
+      try {
+        intent = await showHome({ ...options, ...next, store, clock, signal: controller.signal });
+      } catch (error) {
+        process.stderr.write(`dwellwright: the data is in ${store.path}\n`);
+        throw error;
+      } finally {
+        store.close();
+      }
+      next = await follow(intent, options);
+    }
+  } finally {
+    for (const name of signals) process.off(name, end);
+  }
+  process.exitCode = 0;
+}
+
+/** Does what was wanted; a refusal comes back as a message for the home. */
+async function follow(intent: LeavingIntent, options: HomeOptions): Promise<NextShown> {
+  const shown: NextShown = { message: null, trialId: null, ended: false };
+  try {
+    switch (intent.kind) {
+      case 'quit':
+        return { ...shown, ended: true };
+      case 'start-trial': {
+        const { startFromHome } = await import('./start-from-home.ts');
+        return { ...shown, ...(await startFromHome(intent, options)) };
+      }
+      case 'replay': {
+        const { replayOnScreen } = await import('./replay-on-screen.ts');
+        return { ...shown, ended: await replayOnScreen(intent, options), trialId: intent.trialId };
+      }
+      case 'demo': {
+        const { demo } = await import('../commands/demo.ts');
+        await demo({ ...options, show: options.show ?? 'F', runs: '5' });
+        return shown;
+      }
+      case 'entry':
+        await HOME_ENTRIES.find(({ key }) => key === intent.key)?.run(options);
+        return shown;
+    }
+  } catch (error) {
+    if (!(error instanceof DwellwrightError)) throw error;
+    const text = error.remedy === null ? error.message : `${error.message}. ${error.remedy}`;
+    return { ...shown, message: { text, tone: 'caution' } };
+  }
+}

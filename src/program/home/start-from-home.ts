@@ -1,0 +1,34 @@
+import type { LeavingIntent } from '../../core/screen-home/HomeEvent.ts';
+import { trial } from '../commands/trial.ts';
+import { withStore } from '../options/with-store.ts';
+import type { HomeOptions } from './HomeOptions.ts';
+
+/** Starts a trial with what was chosen, or goes on with one. `ended`: it was cut short from outside. */
+export async function startFromHome(
+  { plan, goOnWith }: Extract<LeavingIntent, { kind: 'start-trial' }>,
+  options: HomeOptions,
+): Promise<{ readonly ended: boolean; readonly trialId: string | null }> {
+  const { pressName, assemblyName, reader } = plan;
+  const show =
+    options.show ?? (await withStore(options, (store) => (store.setting('unit') === 'C' ? 'C' : 'F')));
+  await trial({
+    ...options,
+    show,
+    speed: '1',
+    baud: '115200',
+    ...(reader === 'simulated' ? { simulated: true } : reader === null ? {} : { port: reader }),
+    ...(pressName === null ? {} : { press: pressName }),
+    ...(assemblyName === null ? {} : { assembly: assemblyName }),
+    ...(plan.readerUnit === null ? {} : { unit: plan.readerUnit }),
+    ...(plan.ring === null ? {} : { ring: plan.ring }),
+    ...(plan.coating === null ? {} : { coating: plan.coating }),
+    ...(plan.probe === null ? {} : { probe: plan.probe }),
+    ...(plan.initials === null ? {} : { initials: plan.initials }),
+    ...(goOnWith === null ? {} : { goOn: goOnWith }),
+  });
+  // An open trial was not left by a person: Ctrl-C, a signal, a closed window.
+  const latest = await withStore(options, (store) =>
+    goOnWith === null ? store.trials().at(-1) : store.trials().find(({ trialId }) => trialId === goOnWith),
+  );
+  return { ended: latest !== undefined && latest.closedAt === null, trialId: null };
+}
