@@ -40,7 +40,7 @@ const SOUTH_PLATEN: WarmUpPlatenSetup = {
   lossWPerK: 4.8,
   cycleS: 45,
   gainPerC: 0.08,
-  resetS: 60,
+  resetS: 75,
 };
 
 const PRESSES = [

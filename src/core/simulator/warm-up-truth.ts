@@ -4,8 +4,9 @@ import { simulateWarmUp } from './warm-up-simulation.ts';
 
 /** ±5 °F, the band that the truths in the head are stated for. */
 const BAND_C = 5 / 1.8;
-/** ±2 °F: recovered. */
+/** Not more than 2 °F below for 60 s: recovered. */
 const RECOVERED_C = 2 / 1.8;
+const RECOVERED_FOR_S = 60;
 
 /**
  * What is true of a simulated warm-up, for the head of its recording: parameters as set, and figures read off the
@@ -50,8 +51,11 @@ function platenTruth(
     return last === partIn - 1 ? null : times[last + 1]! - scenario.powerOnS;
   };
   const lowestC = Math.min(...probe.slice(partIn));
+  const below = (i: number) => levelC - probe[i]! > RECOVERED_C;
   let away = partIn;
-  for (let i = partIn; i < probe.length; i++) if (levelC - probe[i]! > RECOVERED_C) away = i;
+  while (!below(away)) away++;
+  for (let i = away; i < probe.length && times[i]! - times[away]! < RECOVERED_FOR_S; i++)
+    if (below(i)) away = i;
   const peakC = Math.max(...probe.slice(0, partIn));
   const stays = lastOutside(setup.setPointC);
   return {

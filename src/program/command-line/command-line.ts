@@ -1,6 +1,7 @@
 import { Command } from 'commander';
 import { addDeskCommands } from './desk-commands.ts';
 import { addExchangeCommands } from './exchange-commands.ts';
+import { addPlatenCommands } from './platen-commands.ts';
 import { addPressCommands } from './press-commands.ts';
 import { addReportCommands } from './report-commands.ts';
 import { VERSION } from './version.ts';
@@ -20,6 +21,7 @@ export function commandLine(): Command {
     .exitOverride();
   addPressCommands(program);
   addDeskCommands(program);
+  addPlatenCommands(program);
   addReportCommands(program);
   addExchangeCommands(program);
   for (const command of program.commands) {

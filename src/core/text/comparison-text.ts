@@ -1,0 +1,118 @@
+import type { TrialComparison } from '../press-comparison/compare-trials.ts';
+import type { ComparedFigure, WarmUpComparison } from '../press-comparison/WarmUpComparison.ts';
+import type { FigureKind } from '../warm-up/warm-up-figures.ts';
+import { equivalenceText, oneTrialPerPressText, recipeCoverText, type TwoPresses } from './transfer-text.ts';
+import { numberText, secondsText, type TemperatureUnit } from './units-text.ts';
+import { cautionTexts, FIGURE_NAMES, tableLines } from './warm-up-text.ts';
+
+/** Figures in one unit, so that columns stay narrow; the unit stands with the name. */
+const UNITS: Readonly<Record<FigureKind, Readonly<Record<TemperatureUnit, string>>>> = {
+  time: { F: 's', C: 's' },
+  temperature: { F: '°F', C: '°C' },
+  difference: { F: '°F', C: '°C' },
+  rate: { F: '°F/s', C: '°C/s' },
+  drift: { F: '°F/h', C: '°C/h' },
+  percent: { F: '%', C: '%' },
+};
+
+/** Two presses by their warm-ups: a table a platen, side by side, the differences that stand out, cautions. */
+export function warmUpComparisonLines(
+  comparison: WarmUpComparison,
+  unit: TemperatureUnit,
+): readonly string[] {
+  const { first, second, figures, repeated, rulesDiffer } = comparison;
+  const roles = [...new Set(figures.map((figure) => figure.role))];
+  return [
+    `First: ${first.name}, ${countText(first.warmUps.length)}. Second: ${second.name}, ${countText(second.warmUps.length)}. Means; difference = second less first.`,
+    ...roles.flatMap((role) => [
+      '',
+      ...tableLines([
+        [role.replace('-', ' '), first.name, second.name, 'difference', '95 % interval', ''],
+        ...figures
+          .filter((figure) => figure.role === role)
+          .map((figure) => [
+            `${FIGURE_NAMES[figure.key] ?? figure.key}, ${UNITS[figure.kind][unit]}`,
+            valueText(figure.firstMean, figure.kind, unit),
+            valueText(figure.secondMean, figure.kind, unit),
+            signedText(figure.difference, figure.kind, unit),
+            intervalText(figure, unit),
+            figure.standsOut ? 'stands out' : '',
+          ]),
+      ]),
+    ]),
+    '',
+    ...(roles.length === 0 ? ['No platen was recorded on both sides.'] : []),
+    repeated
+      ? 'Intervals hold the spread from warm-up to warm-up (Welch). Of twenty intervals about one leaves out the true difference by chance.'
+      : 'One warm-up on a side has no spread of its own: no interval is told. Record two or more on each.',
+    ...(rulesDiffer
+      ? [
+          'Note: set points or bands differ between the recordings; READY and times to the band do not compare.',
+        ]
+      : []),
+    ...cautionTexts([...new Set([...first.warmUps, ...second.warmUps].flatMap((one) => one.cautions))]),
+  ];
+}
+
+/** Two presses by trials of one assembly: soak times, difference, does the recipe cover, are they alike. */
+export function trialComparisonLines(
+  comparison: TrialComparison,
+  presses: TwoPresses,
+  unit: TemperatureUnit,
+): readonly string[] {
+  const { first, second, difference, equivalence, cover } = comparison;
+  return [
+    ...tableLines([
+      ['soak time', presses.first, presses.second],
+      ['runs that count', String(first.runs), String(second.runs)],
+      ['mean', seconds(first.meanSoakS), seconds(second.meanSoakS)],
+      ['standard deviation', seconds(first.sdSoakS), seconds(second.sdSoakS)],
+      ['next run below (95 %)', seconds(first.nextRunUpper95S), seconds(second.nextRunUpper95S)],
+    ]),
+    '',
+    difference === null
+      ? 'Difference: not told; two runs that count are needed on each press.'
+      : `${presses.second} less ${presses.first}: ${signedText(difference.difference, 'time', unit)} s, 95 % interval ${signedText(difference.low, 'time', unit)} to ${signedText(difference.high, 'time', unit)} s.`,
+    cover === null
+      ? 'Does the recipe cover the second press? Not asked: give --dwell, or accept a recipe for the first press.'
+      : recipeCoverText(cover, presses.second, unit),
+    equivalence === null
+      ? 'Are the presses alike? Not asked: state --slower and --faster before you look at the second press’s runs.'
+      : equivalenceText(equivalence, presses),
+    oneTrialPerPressText(presses),
+  ];
+}
+
+function intervalText({ interval, kind }: ComparedFigure, unit: TemperatureUnit): string {
+  if (interval === null) return '—';
+  return `${signedText(interval.low, kind, unit)} to ${signedText(interval.high, kind, unit)}`;
+}
+
+function valueText(value: number | null, kind: FigureKind, unit: TemperatureUnit): string {
+  if (value === null) return '—';
+  const shown = kind === 'temperature' && unit === 'F' ? value * 1.8 + 32 : scaled(value, kind, unit);
+  return numberText(shown, decimals(kind));
+}
+
+function signedText(value: number | null, kind: FigureKind, unit: TemperatureUnit): string {
+  if (value === null) return '—';
+  const text = numberText(Math.abs(scaled(value, kind, unit)), decimals(kind));
+  return Number(text) === 0 ? text : `${value < 0 ? '−' : '+'}${text}`;
+}
+
+/** Differences and rates: no + 32. */
+function scaled(value: number, kind: FigureKind, unit: TemperatureUnit): number {
+  return unit === 'F' && kind !== 'time' && kind !== 'percent' ? value * 1.8 : value;
+}
+
+function decimals(kind: FigureKind): number {
+  return kind === 'rate' ? 3 : kind === 'drift' ? 2 : 1;
+}
+
+function seconds(value: number | null): string {
+  return value === null ? '—' : secondsText(value);
+}
+
+function countText(warmUps: number): string {
+  return warmUps === 1 ? 'one warm-up' : `${warmUps} warm-ups`;
+}

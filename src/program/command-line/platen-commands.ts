@@ -1,0 +1,88 @@
+import { type Command, Option } from 'commander';
+import { jsonOption, lazily, showOption, storeOption } from './shared-options.ts';
+
+const list = (value: string, before: readonly string[] | undefined): readonly string[] => [
+  ...(before ?? []),
+  value,
+];
+
+/** Options that say how another logger's file is to be read, and what each channel is laid on. */
+function addFileOptions(command: Command): Command {
+  return command
+    .option('--roles <list>', 'what each channel is laid on, channel 1 first, parted by commas')
+    .addOption(new Option('--unit <unit>', 'unit of temperatures without one').choices(['C', 'F', 'K']))
+    .option('--time-column <name>', 'logger file: heading or number (from 1) of the time column')
+    .option('--temperature-column <name>', 'logger file: temperature column (may be repeated)', list)
+    .addOption(
+      new Option('--time-unit <unit>', 'logger file: unit of the times').choices([
+        's',
+        'ms',
+        'us',
+        'min',
+        'h',
+      ]),
+    )
+    .option('--interval <duration>', 'logger file without times: time between rows');
+}
+
+function addWarmUpOptions(command: Command): Command {
+  return addFileOptions(command)
+    .option('--platens <temperature>', 'platen set point; two values, upper then lower, parted by a slash')
+    .option('--band <difference>', 'half-width of the band about the set point (5F unless stated)')
+    .option('--for <duration>', 'READY when inside the band for so long (5min unless stated)')
+    .option('--recovery-band <difference>', 'a dip deeper than this is a cold part (2F unless stated)');
+}
+
+/** Commands about the platens: their warm-up, a survey over one, two presses compared. */
+export function addPlatenCommands(program: Command): void {
+  addWarmUpOptions(program.command('warm-up [files...]'))
+    .description('work out how platens warmed up: rise, settling, overshoot, ripple, drift, recovery, READY')
+    .option('--powered-at <time>', 'heaters switched on, counted from the first reading, such as 30s')
+    .option('--explain', 'print what each figure means')
+    .addOption(showOption())
+    .addOption(jsonOption())
+    .action(lazily(async () => (await import('../commands/warm-up.ts')).warmUp));
+
+  addFileOptions(program.command('survey <files...>'))
+    .description('uniformity of one platen from several probes: hottest, coldest, spread, a small map')
+    .option(
+      '--positions <places>',
+      'where the probes lie: a CSV file (channel, x_mm, y_mm), or x/y of channel 1, 2, … such as "30/30mm, 270/30mm"',
+    )
+    .option('--limit <difference>', 'largest spread allowed, hottest less coldest', '10F')
+    .option('--over <duration>', 'time at the end that is averaged', '5min')
+    .option(
+      '--at <time>',
+      'end of that time, counted from the first reading (end of the recording unless stated)',
+    )
+    .option('--ascii', 'draw with ASCII characters only')
+    .addOption(showOption())
+    .addOption(jsonOption())
+    .action(lazily(async () => (await import('../commands/survey.ts')).survey));
+
+  addWarmUpOptions(program.command('compare'))
+    .description('two presses, or one before and after: by their warm-ups, or by trials of one assembly')
+    .option('--first <files...>', 'recordings of the first press (or before)')
+    .option('--second <files...>', 'recordings of the second press (or after)')
+    .option('--first-trial <id>', 'a trial of the first press from the store')
+    .option('--second-trial <id>', 'a trial of the second press from the store')
+    .addOption(
+      new Option('--of <what>', 'what the files hold (found out unless stated)').choices([
+        'warm-ups',
+        'trials',
+      ]),
+    )
+    .option('--names <list>', 'names of the two, parted by a comma')
+    .option('--slower <duration>', 'trials: the second press may be this much slower')
+    .option('--faster <duration>', 'trials: the second press may be this much faster')
+    .option('--probe-part <duration>', 'trials with different probes: what they may add to the difference')
+    .option('--dwell <duration>', 'trials: dwell of the recipe proved on the first press')
+    .option('--highest-peak <temperature>', 'trials: highest bond-line temperature allowed')
+    .option('--target <temperature>', 'trials: bond-line target')
+    .option('--hold <duration>', 'trials: hold at or above target')
+    .option('--series', 'with --json: the traces aligned at power-on, for a chart')
+    .addOption(showOption())
+    .addOption(storeOption())
+    .addOption(jsonOption())
+    .action(lazily(async () => (await import('../commands/compare.ts')).compare));
+}
