@@ -1,3 +1,4 @@
+import type { ProbeCorrection } from '../probe/probe-correction.ts';
 import { createReadingAssembler } from '../reading/create-reading-assembler.ts';
 import type { StreamEvent } from '../reading/StreamEvent.ts';
 import type { ChannelRole, RecordingEntry } from '../recording/RecordingEntry.ts';
@@ -9,6 +10,8 @@ export function readTrace(
   entries: Iterable<RecordingEntry>,
   decoder: LineDecoder,
   roles: readonly ChannelRole[],
+  /** Calibration of each channel's probe, channel 1 first; null where none. */
+  corrections: readonly (ProbeCorrection | null)[] = [],
 ): RecordingTrace {
   const assembler = createReadingAssembler({ decoder });
   const channels: TracePoint[][] = [];
@@ -19,7 +22,9 @@ export function readTrace(
     const { timeS, values } = event.reading;
     values.forEach((value, index) => {
       channels[index] ??= [];
-      channels[index].push({ timeS, temperatureC: value.kind === 'temperature' ? value.temperatureC : null });
+      const correct = corrections[index] ?? ((readC: number) => readC);
+      const temperatureC = value.kind === 'temperature' ? correct(value.temperatureC) : null;
+      channels[index].push({ timeS, temperatureC });
     });
   };
   for (const entry of entries) for (const event of assembler.accept(entry)) take(event);

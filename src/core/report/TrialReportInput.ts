@@ -1,11 +1,11 @@
 import type { RecordingTrace } from '../figure/RunTrace.ts';
 import type { Assembly, Press } from '../press/Press.ts';
 import type { PressureResult } from '../press/PressureResult.ts';
+import type { Probe } from '../probe/Probe.ts';
 import type { Recipe } from '../recipe/Recipe.ts';
 import type { RecordingHead, RecordingSoundness } from '../recording/RecordingEntry.ts';
 import type { TrialOutcome } from '../result/trial-outcome.ts';
 import type { TemperatureUnit } from '../text/units-text.ts';
-import type { SoakTimeBudget } from '../uncertainty/SoakTimeBudget.ts';
 import type { ReportSection } from './ReportContent.ts';
 
 /** A recording that runs of the trial come from. */
@@ -46,7 +46,8 @@ export interface TrialReportInput {
   /** Where each run of `outcome.runs` was recorded, by position: an index into `recordings`, or null. */
   readonly recordingOfRun: readonly (number | null)[];
   readonly recordings: readonly ReportRecording[];
-  readonly budget: SoakTimeBudget | null;
+  /** Probes that the recordings name, each once. */
+  readonly probes: readonly Probe[];
   /** Equipment as stated by people: probe, reader, gauge, with calibration dates. */
   readonly equipment: readonly string[];
   readonly note: string | null;

@@ -1,4 +1,5 @@
 import { dwellBars } from '../figure/dwell-bars.ts';
+import { commonPartSentence } from '../text/budget-text.ts';
 import { DWELL_RULE_NAME, dwellLine, timerSentence } from '../text/dwell-text.ts';
 import { REPORT_TEXT } from '../text/report-text.ts';
 import { secondsText, temperatureText } from '../text/units-text.ts';
@@ -31,7 +32,12 @@ export function dwellSection({ outcome, unit }: TrialReportInput): ReportSection
           margin: settings.marginS > 0 ? secondsText(settings.marginS) : null,
           timerStep: secondsText(settings.timerStepS, 3),
         }),
-        ...(statistics.runs > 1 ? [REPORT_TEXT.alsoSlowest(dwellLine(input, 'slowest'))] : []),
+        ...(statistics.runs > 1
+          ? (['slowest', 'tolerance'] as const).map((rule) =>
+              REPORT_TEXT.sentence(REPORT_TEXT.alsoRule(dwellLine(input, rule))),
+            )
+          : []),
+        ...(outcome.budget === null ? [] : [REPORT_TEXT.commonPart(commonPartSentence(outcome.budget))]),
         ...(timer === null ? [] : [REPORT_TEXT.sentence(timer)]),
       ],
     },

@@ -1,11 +1,18 @@
 import { neutralise } from '../text/neutralise.ts';
+import { probeLines } from '../text/probe-text.ts';
 import { REPORT_TEXT, ROLE_NAME } from '../text/report-text.ts';
 import { numberText } from '../text/units-text.ts';
 import type { ReportSection } from './ReportContent.ts';
 import type { ReportRecording, TrialReportInput } from './TrialReportInput.ts';
 
 /** What it was measured with: reader and channels as the recordings say, the rest as people state it, dates to fill in. */
-export function equipmentSection({ recordings, equipment }: TrialReportInput): ReportSection {
+export function equipmentSection({
+  recordings,
+  probes,
+  equipment,
+  outcome,
+  unit,
+}: TrialReportInput): ReportSection {
   const readers = distinct(recordings.flatMap(readerText));
   const channels = distinct(recordings.flatMap(channelTexts));
   const stated = equipment.map((item) => ({
@@ -22,6 +29,12 @@ export function equipmentSection({ recordings, equipment }: TrialReportInput): R
             ? [{ name: REPORT_TEXT.reader, value: '' }]
             : readers.map((value) => ({ name: REPORT_TEXT.reader, value }))),
           ...channels.map((value) => ({ name: REPORT_TEXT.probeLaid, value })),
+          ...probes.map((probe) => ({
+            name: REPORT_TEXT.probeRecord,
+            value: probeLines(probe, outcome.settings.targetC, unit)
+              .map((line) => line.trim())
+              .join('; '),
+          })),
           ...(stated.length > 0
             ? stated
             : REPORT_TEXT.calibrationBlanks.map((name) => ({ name, value: '' }))),

@@ -2,8 +2,6 @@ import { neutralise } from '../text/neutralise.ts';
 import { REPORT_TEXT } from '../text/report-text.ts';
 import { runReasonText } from '../text/run-reasons.ts';
 import { LEFT_OUT_WHY, oddRunText } from '../text/trial-text.ts';
-import { countingRuns } from '../trial/counting-runs.ts';
-import { oddRun } from '../trial/odd-run.ts';
 import type { ReportBlock, ReportSection } from './ReportContent.ts';
 import type { TrialReportInput } from './TrialReportInput.ts';
 
@@ -29,7 +27,7 @@ export function leftOutSection({ outcome, unit }: TrialReportInput): ReportSecti
       },
     ];
   });
-  const odd = oddRun(countingRuns(outcome.runs).counting);
+  const odd = outcome.oddRun;
   const blocks: readonly ReportBlock[] = [
     rows.length === 0
       ? { kind: 'paragraphs', lines: [REPORT_TEXT.noneLeftOut] }

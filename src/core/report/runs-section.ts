@@ -1,7 +1,9 @@
 import { soakTimesChart } from '../figure/soak-times-chart.ts';
+import type { TrialOutcome } from '../result/trial-outcome.ts';
+import { cureText } from '../text/cure-text.ts';
 import { REPORT_TEXT } from '../text/report-text.ts';
 import { trialLines } from '../text/trial-text.ts';
-import { numberText } from '../text/units-text.ts';
+import { numberText, type TemperatureUnit } from '../text/units-text.ts';
 import { differenceCToF } from '../units/difference-c-to-f.ts';
 import { temperatureCToF } from '../units/temperature-c-to-f.ts';
 import type { ReportSection } from './ReportContent.ts';
@@ -49,10 +51,19 @@ export function runsSection({ outcome, job, unit }: TrialReportInput): ReportSec
         ],
         rows,
       },
-      { kind: 'paragraphs', lines: trialLines(outcome.statistics) },
+      { kind: 'paragraphs', lines: [...trialLines(outcome.statistics), ...cureLines(outcome, unit)] },
       ...(soakTimes === null
         ? []
         : [{ kind: 'figure', picture: soakTimes, caption: REPORT_TEXT.soakTimesCaption } as const]),
     ],
   };
+}
+
+/** Cure of each run that counts, where the data sheet's figures are known. */
+function cureLines({ runs, leftOut }: TrialOutcome, unit: TemperatureUnit): readonly string[] {
+  return runs.flatMap(({ result }, index) =>
+    result.cure == null || leftOut[index] !== null
+      ? []
+      : [REPORT_TEXT.runCure(index + 1, cureText(result.cure, unit))],
+  );
 }

@@ -6,7 +6,8 @@ import type { ReportSection, TableBlock } from './ReportContent.ts';
 import type { TrialReportInput } from './TrialReportInput.ts';
 
 /** The uncertainty budget where there is one; else what is known, and what is not in it. */
-export function uncertaintySection({ budget }: TrialReportInput): ReportSection {
+export function uncertaintySection({ outcome }: TrialReportInput): ReportSection {
+  const { budget } = outcome;
   if (budget === null) {
     return {
       heading: REPORT_TEXT.uncertaintyHeading,

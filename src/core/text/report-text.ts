@@ -96,7 +96,8 @@ export const REPORT_TEXT = {
     readonly timerStep: string;
   }) =>
     `Dwell counts from press closed: soak time to ${target} at the bond line, plus a hold of ${hold}${margin === null ? '' : `, plus a margin of ${margin}`}, rounded up to ${timerStep}. The two rules above stand side by side; which one to use is for the engineer to decide.`,
-  alsoSlowest: (line: string) => `For comparison, ${line}.`,
+  alsoRule: (line: string) => `For comparison, ${line}`,
+  commonPart: (sentence: string) => `In none of these dwells: ${sentence}.`,
   dwellCaption: 'Dwell and its parts by both rules.',
 
   jobHeading: 'Job',
@@ -143,6 +144,7 @@ export const REPORT_TEXT = {
   probe: 'Probe',
 
   runsHeading: 'Runs',
+  runCure: (run: number, cure: string) => `Run ${run}, ${cure}.`,
   closedKnownBy: 'Closed by',
   closedBy: (by: string) => (by === 'onset' ? 'onset of the rise' : by),
   soak: 'Soak time, s',
@@ -200,9 +202,10 @@ export const REPORT_TEXT = {
   reader: 'Reader',
   readerOf: (name: string, serial: string, firmware: string, rateHz: string | null) =>
     `${name}, serial number ${serial}, firmware ${firmware}${rateHz === null ? '' : `, ${rateHz} samples per second`}`,
-  probeLaid: 'Probe',
+  probeLaid: 'Channel',
+  probeRecord: 'Probe and its calibration',
   channelOf: (channel: number, role: string, type: string | null, resolutionC: number | null) =>
-    `channel ${channel}: ${role.toLowerCase()}${type === null ? '' : `, type ${type}`}${resolutionC === null ? '' : `, step ${numberText(resolutionC, 2)} °C`}`,
+    `${channel}: ${role.toLowerCase()}${type === null ? '' : `, type ${type}`}${resolutionC === null ? '' : `, step ${numberText(resolutionC, 2)} °C`}`,
   equipmentItem: 'Stated',
   calibrationBlanks: [
     'Probe: number, calibrated on, due',

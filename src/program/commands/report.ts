@@ -27,7 +27,6 @@ export async function report(files: readonly string[], options: ReportOptions): 
   const { outcome } = gathered;
   const content = trialReport({
     ...gathered,
-    budget: null,
     equipment: options.equipment ?? [],
     note: options.note ?? null,
     furtherSections: [],

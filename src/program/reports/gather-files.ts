@@ -1,5 +1,4 @@
 import { basename } from 'node:path';
-import { readTrace } from '../../core/figure/read-trace.ts';
 import { headAmbientC } from '../../core/recording/head-ambient.ts';
 import type { RecordingHead } from '../../core/recording/RecordingEntry.ts';
 import type { ReportRecording } from '../../core/report/TrialReportInput.ts';
@@ -16,6 +15,7 @@ import { fileSha256 } from './file-sha256.ts';
 import type { GatheredTrial } from './GatheredTrial.ts';
 import type { GatherOptions } from './gather-trial.ts';
 import { namedInStore } from './named-in-store.ts';
+import { namedProbes, sourceTrace } from './source-trace.ts';
 import { statedPressure } from './stated-pressure.ts';
 
 /** A trial from files: every file analysed as `replay` does, and read once more for its traces. */
@@ -31,7 +31,7 @@ export async function gatherFiles(files: readonly string[], options: GatherOptio
       // A report goes to other people: the folders of this computer are not their business.
       name: basename(file),
       head: again.head,
-      trace: readTrace(again.entries(), again.decoder, again.roles),
+      trace: sourceTrace(again),
       soundness: again.soundness(),
       sha256: fileSha256(file),
     });
@@ -47,6 +47,7 @@ export async function gatherFiles(files: readonly string[], options: GatherOptio
   return {
     outcome: trialOutcome(runs, outcomeSettings(options, rules, press ?? undefined)),
     recordings,
+    probes: namedProbes(recordings),
     recordingOfRun: replayed.flatMap(({ analysis }, index) => analysis.results.map(() => index)),
     job: {
       trialId: shared('trial', heads, (head) => head.trialId, false),

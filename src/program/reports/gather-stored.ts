@@ -1,4 +1,3 @@
-import { readTrace } from '../../core/figure/read-trace.ts';
 import { headAmbientC } from '../../core/recording/head-ambient.ts';
 import type { ReportRecording } from '../../core/report/TrialReportInput.ts';
 import type { Store } from '../../core/store/Store.ts';
@@ -10,6 +9,7 @@ import { storedOutcome } from '../trials/stored-outcome.ts';
 import { piecesSha256 } from './file-sha256.ts';
 import type { GatheredTrial } from './GatheredTrial.ts';
 import type { GatherOptions } from './gather-trial.ts';
+import { namedProbes, sourceTrace } from './source-trace.ts';
 import { statedPressure } from './stated-pressure.ts';
 
 /** A trial from the store: its runs as stored with the latest decisions, and its traces. */
@@ -26,6 +26,7 @@ export function gatherStored(trialId: string, options: GatherOptions): Promise<G
     return {
       outcome,
       recordings,
+      probes: namedProbes(recordings),
       recordingOfRun: runs.map(({ recordingId }) => {
         const index = ids.indexOf(recordingId);
         return index < 0 ? null : index;
@@ -56,7 +57,7 @@ function storedRecording(store: Store, id: string, options: SourceOptions): Repo
   return {
     name: id,
     head: source.head,
-    trace: readTrace(source.entries(), source.decoder, source.roles),
+    trace: sourceTrace(source),
     soundness: source.soundness(),
     sha256: piecesSha256(store.recordingText(id) ?? []),
   };
