@@ -32,8 +32,8 @@ export function warmUpComparisonLines(
           .filter((figure) => figure.role === role)
           .map((figure) => [
             `${FIGURE_NAMES[figure.key] ?? figure.key}, ${UNITS[figure.kind][unit]}`,
-            valueText(figure.firstMean, figure.kind, unit),
-            valueText(figure.secondMean, figure.kind, unit),
+            meanText(figure.firstMean, figure.first, figure.kind, unit),
+            meanText(figure.secondMean, figure.second, figure.kind, unit),
             signedText(figure.difference, figure.kind, unit),
             intervalText(figure, unit),
             figure.standsOut ? 'stands out' : '',
@@ -86,6 +86,18 @@ export function trialComparisonLines(
 function intervalText({ interval, kind }: ComparedFigure, unit: TemperatureUnit): string {
   if (interval === null) return '—';
   return `${signedText(interval.low, kind, unit)} to ${signedText(interval.high, kind, unit)}`;
+}
+
+/** A mean, and of how many warm-ups where not all tell the figure. */
+function meanText(
+  mean: number | null,
+  values: readonly (number | null)[],
+  kind: FigureKind,
+  unit: TemperatureUnit,
+): string {
+  const told = values.filter((value) => value !== null).length;
+  const text = valueText(mean, kind, unit);
+  return told === values.length || values.length === 1 ? text : `${text} (${told} of ${values.length})`;
 }
 
 function valueText(value: number | null, kind: FigureKind, unit: TemperatureUnit): string {

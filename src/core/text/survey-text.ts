@@ -1,7 +1,7 @@
-import { drawSurveyMap, type SurveyMapOptions } from '../survey/draw-survey-map.ts';
+import { drawSurveyMap, type SurveyMap, type SurveyMapOptions } from '../survey/draw-survey-map.ts';
 import type { PlatenSurvey, SurveyCaution } from '../survey/PlatenSurvey.ts';
 import { CAUTIONS } from './cautions.ts';
-import { differenceText, lengthText, temperatureText } from './units-text.ts';
+import { differenceText, numberText, temperatureText } from './units-text.ts';
 import { tableLines, timeText } from './warm-up-text.ts';
 
 const CAUTION_TEXTS: Readonly<Record<SurveyCaution, string>> = {
@@ -26,23 +26,32 @@ export function surveyLines(survey: PlatenSurvey, options: SurveyMapOptions): re
       ['probe', 'place', 'mean', 'from mean'],
       ...survey.probes.map((probe) => [
         probe.label,
-        probe.place === null ? '—' : `${lengthText(probe.place.xMm)} / ${lengthText(probe.place.yMm)}`,
+        probe.place === null
+          ? '—'
+          : `${numberText(probe.place.xMm, 0)} / ${numberText(probe.place.yMm, 0)} mm`,
         temperatureText(probe.meanC, unit),
         differenceText(probe.meanC - survey.meanC, unit),
       ]),
     ]),
     '',
-    ...(map === null
-      ? []
-      : [
-          ...map,
-          `Front edge below; difference from the mean in °${unit}; ${options.ascii ? '^ hottest, v' : '▲ hottest, ▼'} coldest.`,
-          '',
-        ]),
+    ...(map === null ? [] : [...map.lines, ...legend(options), ...crowded(map), '']),
     `Mean ${temperatureText(survey.meanC, unit)} over ${timeText(survey.overS)}; standard deviation between places ${differenceText(survey.sdC, unit)}.`,
     `Hottest ${survey.hottest.label}: ${temperatureText(survey.hottest.meanC, unit)}. Coldest ${survey.coldest.label}: ${temperatureText(survey.coldest.meanC, unit)}.`,
     `Spread ${differenceText(survey.spreadC, unit)}: ${survey.withinLimit ? 'within' : 'OVER'} the limit of ${differenceText(survey.limitC, unit)}.`,
     ...survey.cautions.map((caution) => `Note: ${CAUTION_TEXTS[caution]}`),
     PROBE_NOTE,
   ];
+}
+
+function legend({ unit, ascii }: SurveyMapOptions): readonly string[] {
+  return [
+    `Front edge below. Difference from the mean in °${unit}; ${ascii ? '^ hottest, v' : '▲ hottest, ▼'} coldest.`,
+    'The shade between probes is a guide for the eye, not a measurement.',
+  ];
+}
+
+function crowded({ leftOut }: SurveyMap): readonly string[] {
+  return leftOut.length === 0
+    ? []
+    : [`No room on the map for ${leftOut.map((one) => one.label).join(', ')}.`];
 }

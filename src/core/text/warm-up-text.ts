@@ -126,10 +126,10 @@ export function figureText(value: number | null, kind: FigureKind, unit: Tempera
   }
 }
 
-/** The uncertainty behind a figure: "± 0.3 s". */
+/** Standard uncertainty behind a time or a drift: "± 0.3 s". */
 export function uncertaintyText(value: number, kind: FigureKind, unit: TemperatureUnit): string {
-  if (kind === 'drift') return `± ${numberText(unit === 'F' ? value * 1.8 : value, 2)}`;
-  return `± ${numberText(value, value < 10 ? 2 : 0)}`;
+  if (kind === 'drift') return `± ${numberText(unit === 'F' ? value * 1.8 : value, 2)} °${unit}/h`;
+  return `± ${secondsText(value, value < 1 ? 2 : value < 10 ? 1 : 0)}`;
 }
 
 /** One warm-up: conditions, a table with a column a platen, upper against lower, cautions. */

@@ -16,6 +16,9 @@ import { type OpenPlatens, openPlatens } from '../platens/open-platens.ts';
 import { aboveZero } from '../platens/warm-up-rules.ts';
 import type { SourceOptions } from '../sources/Source.ts';
 
+/** Key under which a recording's head keeps the probes' places, written as `--positions` takes them. */
+const POSITIONS_KEY = 'positions';
+
 interface SurveyOptions extends SourceOptions {
   readonly positions?: string;
   readonly limit: string;
@@ -85,7 +88,9 @@ function givePlaces(opened: readonly OpenPlatens[], positions: string | undefine
       }).samples,
     })),
   );
-  const placeOf = positions === undefined ? () => null : placesFrom(positions, all.length);
+  const inHeads = opened.map(({ head }) => head?.further[POSITIONS_KEY]);
+  const known = positions ?? (inHeads.includes(undefined) ? undefined : inHeads.join(', '));
+  const placeOf = known === undefined ? () => null : placesFrom(known, all.length);
   return all.map(({ name, channel, endedS, label, samples }, index) => {
     const place = placeOf(index, name, channel);
     return { endedS, probe: { label, samples, place } satisfies SurveyedProbe };
