@@ -1,4 +1,4 @@
-import { type Command, Option } from 'commander';
+import { Argument, type Command, Option } from 'commander';
 import { jsonOption, lazily, showOption, storeOption } from './shared-options.ts';
 
 const list = (value: string, before: readonly string[] | undefined): readonly string[] => [
@@ -59,6 +59,20 @@ export function addExchangeCommands(program: Command): void {
     .addOption(storeOption())
     .addOption(jsonOption())
     .action(lazily(async () => (await import('../commands/layouts.ts')).layouts));
+
+  program
+    .command('export')
+    .description(
+      'write runs, trials or recipes as CSV or JSON, or recordings as files (fields: what each column holds)',
+    )
+    .addArgument(
+      new Argument('<what>', 'what to write').choices(['runs', 'trials', 'recipes', 'recordings', 'fields']),
+    )
+    .option('--out <path>', 'file to write to, or folder (recordings: folder); else standard output')
+    .addOption(new Option('--format <format>', 'form of the table').choices(['csv', 'json']).default('csv'))
+    .option('--trial <id>', 'only what belongs to this trial')
+    .addOption(storeOption())
+    .action(lazily(async () => (await import('../commands/export.ts')).exportCommand));
 
   program
     .command('merge <store>')
