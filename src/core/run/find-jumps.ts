@@ -21,9 +21,9 @@ export function findJumps({ timesS, valuesC }: Samples, noiseC: number, resoluti
   const jumps: Jump[] = [];
   for (let i = 3; i + 2 < valuesC.length; i++) {
     const stepC = valuesC[i]! - valuesC[i - 1]!;
+    if (stepC < leastC && stepC > -leastC) continue;
     // Over a gap nothing is sudden.
     if (timesS[i]! - timesS[i - 1]! > 2.5 * (timesS[i - 1]! - timesS[i - 3]!)) continue;
-    if (Math.abs(stepC) < leastC) continue;
     const before = middle(valuesC[i - 3]!, valuesC[i - 2]!, valuesC[i - 1]!);
     const after = middle(valuesC[i]!, valuesC[i + 1]!, valuesC[i + 2]!);
     const keptC = after - before;
