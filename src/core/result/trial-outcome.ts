@@ -1,3 +1,6 @@
+import { onReference, type RunsOnReference } from '../conditions/on-reference.ts';
+import type { ReferenceConditions } from '../conditions/ReferenceSoak.ts';
+import { soakSensitivities } from '../heating-fit/fitted-soak-s.ts';
 import { countingRuns, isFromOnset, type LeftOutWhy } from '../trial/counting-runs.ts';
 import { type DwellInput, type DwellOutcome, dwell } from '../trial/dwell.ts';
 import { type OddRun, oddRun } from '../trial/odd-run.ts';
@@ -29,6 +32,8 @@ export interface OutcomeSettings {
   readonly tolerance?: ToleranceWish;
   /** Parts of the uncertainty common to all runs; a new type K probe within its tolerance unless stated. */
   readonly commonParts?: readonly CommonPart[];
+  /** Start and platens that runs are compared at; the median of the good runs unless stated. */
+  readonly reference?: Partial<ReferenceConditions>;
 }
 
 /** Everything a result states about a trial: its runs, which of them count, the figures and every rule's dwell. */
@@ -44,12 +49,15 @@ export interface TrialOutcome {
   readonly chosen: DwellOutcome;
   /** Uncertainty budget of the mean soak time; null without a counting run. */
   readonly budget: SoakTimeBudget | null;
+  /** Soak times at the trial's reference conditions, by position: beside the measured ones, never instead. */
+  readonly reference: Omit<RunsOnReference, 'runs'>;
   /** A run farther out than chance allows, with what else was different about it; null under five runs or if none is. */
   readonly oddRun: OddRun | null;
 }
 
 /** Works a trial's outcome out from its runs; the same for a live trial, a replay and the store. */
-export function trialOutcome(runs: readonly TrialRun[], settings: OutcomeSettings): TrialOutcome {
+export function trialOutcome(made: readonly TrialRun[], settings: OutcomeSettings): TrialOutcome {
+  const { runs, ...reference } = onReference(made, settings.targetC, settings.reference);
   const onsetDelayS = runs.some(isFromOnset) ? (onsetDelay(runs)?.delayS ?? null) : null;
   const { counting, leftOut } = countingRuns(runs, { onsetDelayKnown: onsetDelayS !== null });
   const statistics = trialStatistics(runs, { onsetDelayS });
@@ -69,6 +77,7 @@ export function trialOutcome(runs: readonly TrialRun[], settings: OutcomeSetting
     },
     chosen: dwell({ ...input, rule: settings.rule }),
     budget: budgetOf(counting, settings),
+    reference,
     oddRun: oddRun(counting),
   };
 }
@@ -80,6 +89,23 @@ const SEED = 1;
 function budgetOf(counting: readonly TrialRun[], settings: OutcomeSettings): SoakTimeBudget | null {
   const timed = counting.filter(({ result }) => result.soakTimeS !== null && result.crossing !== null);
   if (timed.length === 0 || timed.length !== counting.length) return null;
-  const parts = settings.commonParts ?? defaultCommonParts(settings.targetC);
+  const parts = (settings.commonParts ?? defaultCommonParts(settings.targetC)).map((part) =>
+    withPlatenSensitivity(part, timed, settings.targetC),
+  );
   return soakTimeBudget(timed, parts, { draws: DRAWS, seed: SEED });
+}
+
+/** A platen offset moves the soak time by the curve's own sensitivity, not by the slope at the crossing. */
+const USUAL_SOAK_S_PER_PLATEN_C = -0.5;
+
+function withPlatenSensitivity(part: CommonPart, runs: readonly TrialRun[], targetC: number): CommonPart {
+  if (part.code !== 'platen-offset' || part.sensitivitySPerC !== undefined) return part;
+  const known = runs.flatMap(({ result }) =>
+    result.fit == null || result.fit.plateauC <= targetC
+      ? []
+      : soakSensitivities(result.fit, targetC).perPlatenC,
+  );
+  const sensitivitySPerC =
+    known.length === 0 ? USUAL_SOAK_S_PER_PLATEN_C : known.reduce((sum, one) => sum + one, 0) / known.length;
+  return { ...part, sensitivitySPerC };
 }

@@ -6,13 +6,13 @@ import { OptionError } from '../options/OptionError.ts';
 export function named<Named extends { readonly name: string }>(
   all: readonly Named[],
   name: string,
-  what: 'press' | 'assembly',
+  what: 'press' | 'assembly' | 'probe',
 ): Named {
   const found =
     all.find((one) => one.name === name) ?? all.find((one) => one.name.toLowerCase() === name.toLowerCase());
   if (found !== undefined) return found;
   const names = all.map((one) => one.name);
-  const list = what === 'press' ? 'presses' : 'assemblies';
+  const list = { press: 'presses', assembly: 'assemblies', probe: 'probes' }[what];
   throw new OptionError(
     `no ${what} "${neutralise(name)}" in the store`,
     names.length === 0

@@ -1,13 +1,12 @@
 import { OptionError } from '../options/OptionError.ts';
-import type { RuleOptions } from '../options/run-rules.ts';
 import { type StoreOptions, withStore } from '../options/with-store.ts';
-import { analyseSource } from '../sources/analyse-source.ts';
+import { type AnalyseOptions, analyseSource } from '../sources/analyse-source.ts';
 import { recordingSource } from '../sources/recording-source.ts';
 import { type ReplayedSource, type ReplayReportOptions, reportReplay } from '../sources/report-replay.ts';
 import type { SourceOptions } from '../sources/Source.ts';
 import { findTrial } from '../trials/stored-outcome.ts';
 
-type Options = ReplayReportOptions & RuleOptions & SourceOptions & StoreOptions;
+type Options = ReplayReportOptions & AnalyseOptions & SourceOptions & StoreOptions;
 
 /** `replay --trial ID`: the trial's own recordings, straight from the store, with the decisions made on its runs. */
 export async function replayStored(trialId: string, options: Options): Promise<void> {

@@ -1,5 +1,6 @@
 import { createMonotonicClock } from '../../adapters/host/create-monotonic-clock.ts';
 import { createSleepWatch } from '../../adapters/host/create-sleep-watch.ts';
+import type { Probe } from '../../core/probe/Probe.ts';
 import type { ChannelRole } from '../../core/recording/RecordingEntry.ts';
 import type { Store, StoredTrial } from '../../core/store/Store.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
@@ -8,6 +9,7 @@ import { identifyCommand, rateCommand, startCommand } from '../../core/wire/prot
 import { holdTrial } from '../live/hold-trial.ts';
 import type { TrialReader } from '../live/TrialReader.ts';
 import { waitForDisk } from '../live/wait-for-disk.ts';
+import { channelProbes } from '../options/channel-probes.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { parseCount } from '../options/parse-count.ts';
 import { parseNumber } from '../options/parse-number.ts';
@@ -31,6 +33,8 @@ export interface TrialOptions extends RuleOptions, StoreOptions, ConditionOption
   readonly rate?: string;
   readonly unit?: 'C' | 'F' | 'K';
   readonly roles?: string;
+  /** Probe on each channel by name; remembered for the press. */
+  readonly probes?: string;
   readonly initials?: string;
   readonly seconds?: string;
   readonly plain?: boolean;
@@ -55,13 +59,15 @@ export async function trial(options: TrialOptions): Promise<void> {
     const assemblyName =
       before?.assemblyName ?? options.assembly ?? (options.simulated ? 'WB-212' : 'unnamed assembly');
     const pressName = before?.pressName ?? options.press ?? (options.simulated ? 'North' : 'unnamed press');
+    const roles = rolesFor(store, options, pressName);
     await holdTrial({
       store,
       reader,
       goOnWith: before?.trialId ?? null,
       assembly: known(store, 'assembly', assemblyName),
       press: known(store, 'press', pressName),
-      roles: rolesFor(store, options, pressName),
+      roles,
+      probes: probesFor(store, options, pressName, roles.length),
       ruleOptions: options,
       conditions: runConditions(options),
       statedUnit: options.unit ?? null,
@@ -162,4 +168,21 @@ function rolesFor(store: Store, options: TrialOptions, pressName: string): reado
   }
   const before = store.setting(setting);
   return before === undefined ? ['bond-line'] : parseRoles(before, 'roles remembered for this press');
+}
+
+/** Option, else what was used last at this press, else none known. The choice is remembered. */
+function probesFor(
+  store: Store,
+  options: TrialOptions,
+  pressName: string,
+  channels: number,
+): readonly (Probe | null)[] {
+  const setting = `probes:${pressName}`;
+  if (options.probes !== undefined) {
+    const probes = channelProbes(store, options.probes, channels);
+    store.saveSetting(setting, options.probes);
+    return probes;
+  }
+  const before = options.simulated ? undefined : store.setting(setting);
+  return before === undefined ? [] : channelProbes(store, before);
 }

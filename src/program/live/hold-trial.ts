@@ -1,4 +1,7 @@
+import { cureHeadLines, HIGHEST_PEAK_KEY } from '../../core/cure/head-cure.ts';
 import type { Assembly, Press } from '../../core/press/Press.ts';
+import { probeHeadLines } from '../../core/probe/head-probes.ts';
+import type { Probe } from '../../core/probe/Probe.ts';
 import type { RunConditions } from '../../core/reading/StreamEvent.ts';
 import { AMBIENT_KEY } from '../../core/recording/head-ambient.ts';
 import { DIP_KEY } from '../../core/recording/head-dip.ts';
@@ -24,6 +27,8 @@ export interface HoldTrialOptions {
   readonly assembly: Assembly;
   readonly press: Press;
   readonly roles: readonly ChannelRole[];
+  /** Probe on each channel, channel 1 first; null where not known. */
+  readonly probes?: readonly (Probe | null)[];
   readonly ruleOptions: RuleOptions;
   readonly conditions: RunConditions;
   readonly statedUnit: 'C' | 'F' | 'K' | null;
@@ -50,6 +55,8 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
     targetC: assembly.targetC,
     holdS: assembly.holdS,
     platenSetPointC: press.platenSetPointC,
+    cure: assembly.cure,
+    highestPeakC: assembly.highestPeakC,
   });
   const startedAt = new Date();
   const trialId = options.goOnWith ?? newTrialId(startedAt);
@@ -76,6 +83,9 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
     holdS: rules.holdS,
     further: {
       [DIP_KEY]: rules.dip,
+      ...probeHeadLines(options.probes ?? []),
+      ...cureHeadLines(rules.cure),
+      ...(rules.highestPeakC == null ? {} : { [HIGHEST_PEAK_KEY]: String(rules.highestPeakC) }),
       ...(rules.ambientC === null ? {} : { [AMBIENT_KEY]: String(Math.round(rules.ambientC * 100) / 100) }),
     },
     ...(rules.platenSetPointC === null ? {} : { platenSetPointC: rules.platenSetPointC }),

@@ -1,3 +1,5 @@
+import { headProbes } from '../../core/probe/head-probes.ts';
+import { probeCorrection } from '../../core/probe/probe-correction.ts';
 import { createLineSource } from '../../core/reading/create-line-source.ts';
 import { type HostSleep, hostSleptDetail } from '../../core/reading/host-slept-detail.ts';
 import type { MonotonicClock, ReaderLink } from '../../core/reading/ReaderLink.ts';
@@ -50,6 +52,7 @@ export async function startLiveTrial(options: LiveTrialOptions): Promise<LiveTri
     decoder: createReaderDecoder(head.statedUnit === undefined ? {} : { statedUnit: head.statedUnit }),
     roles: head.roles,
     rules,
+    probeCorrections: headProbes(head).map((probe) => (probe === null ? null : probeCorrection(probe))),
   });
   const writer = store.startRecording(head);
   const startUs = clock.nowUs();

@@ -1,7 +1,10 @@
 import type { Press } from '../../core/press/Press.ts';
+import type { Probe } from '../../core/probe/Probe.ts';
 import type { OutcomeSettings } from '../../core/result/trial-outcome.ts';
 import type { DwellRule } from '../../core/trial/TrialResult.ts';
 import { parseDuration } from '../../core/units/parse-duration.ts';
+import { parseTemperature } from '../../core/units/parse-temperature.ts';
+import { commonParts } from './common-parts.ts';
 import { OptionError } from './OptionError.ts';
 import { parseFraction } from './parse-fraction.ts';
 
@@ -11,6 +14,10 @@ export interface DwellOptions {
   readonly timerStep?: string;
   readonly content?: string;
   readonly confidence?: string;
+  /** Further parts of the uncertainty, each CODE:LIMIT. */
+  readonly part?: readonly string[];
+  readonly referenceStart?: string;
+  readonly referencePlatens?: string;
 }
 
 /** How a dwell is worked out: the options before the press's own timer, that before the defaults. */
@@ -18,6 +25,8 @@ export function outcomeSettings(
   options: DwellOptions,
   rules: { readonly targetC: number; readonly holdS: number },
   press?: Press,
+  /** Probes that gave the crossings, where known. */
+  probes: readonly Probe[] = [],
 ): OutcomeSettings {
   return {
     rule: options.rule ?? 'mean',
@@ -34,6 +43,15 @@ export function outcomeSettings(
     },
     timerOffsetS: press?.timerOffsetS ?? 0,
     timerStartsAt: press?.timerStartsAt ?? 'closing',
+    commonParts: commonParts(probes, options.part ?? [], rules.targetC),
+    reference: {
+      ...(options.referenceStart === undefined
+        ? {}
+        : { startC: parseTemperature(options.referenceStart, '--reference-start') }),
+      ...(options.referencePlatens === undefined
+        ? {}
+        : { platenC: parseTemperature(options.referencePlatens, '--reference-platens') }),
+    },
   };
 }
 

@@ -1,20 +1,25 @@
+import type { CureFacts } from '../../core/cure/CureFacts.ts';
 import { CHANNEL_ROLES, type ChannelRole } from '../../core/recording/RecordingEntry.ts';
 import type { RunRules } from '../../core/run/RunResult.ts';
 import { parseDuration } from '../../core/units/parse-duration.ts';
 import { parseTemperature } from '../../core/units/parse-temperature.ts';
+import { type CureOptions, cureOptions } from './cure-options.ts';
 import { OptionError } from './OptionError.ts';
 
-export interface RuleOptions {
+export interface RuleOptions extends CureOptions {
   readonly target?: string;
   readonly hold?: string;
   readonly platens?: string;
   readonly dip?: 'restarts' | 'pauses';
   readonly closedAt?: string;
   readonly ambient?: string;
+  readonly highestPeak?: string;
 }
 
 /** What is known without options: from a recording's head, an assembly, a press. Absent = unknown. */
 export interface KnownConditions {
+  readonly cure?: CureFacts | null | undefined;
+  readonly highestPeakC?: number | null | undefined;
   readonly targetC?: number | undefined;
   readonly holdS?: number | undefined;
   readonly ambientC?: number | undefined;
@@ -29,7 +34,14 @@ const DEFAULT_HOLD_S = 120;
 
 /** Rules of run detection: an option goes before what is known, what is known before the trade's default. */
 export function runRules(options: RuleOptions, known: KnownConditions = {}): RunRules {
+  const cure = cureOptions(options) ?? known.cure ?? null;
+  const highestPeakC =
+    options.highestPeak === undefined
+      ? (known.highestPeakC ?? null)
+      : parseTemperature(options.highestPeak, '--highest-peak');
   return {
+    ...(cure === null ? {} : { cure }),
+    ...(highestPeakC === null ? {} : { highestPeakC }),
     targetC:
       options.target === undefined
         ? (known.targetC ?? DEFAULT_TARGET_C)

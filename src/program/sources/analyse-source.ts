@@ -1,3 +1,7 @@
+import { headCure, headHighestPeakC } from '../../core/cure/head-cure.ts';
+import { headProbes } from '../../core/probe/head-probes.ts';
+import type { Probe } from '../../core/probe/Probe.ts';
+import { probeCorrection } from '../../core/probe/probe-correction.ts';
 import { headAmbientC } from '../../core/recording/head-ambient.ts';
 import { headClosedAtS } from '../../core/recording/head-closed-at.ts';
 import { headDip } from '../../core/recording/head-dip.ts';
@@ -11,10 +15,17 @@ import type { Source } from './Source.ts';
 
 export interface SourceAnalysis extends Analysis {
   readonly rules: RunRules;
+  /** Probe on each channel, channel 1 first; null where not known. */
+  readonly probes: readonly (Probe | null)[];
+}
+
+export interface AnalyseOptions extends RuleOptions {
+  /** Goes before what the head says. */
+  readonly probeList?: readonly (Probe | null)[];
 }
 
 /** Replays a source by its own conditions and the user's options. Refuses lines that no option made readable. */
-export function analyseSource(source: Source, options: RuleOptions): SourceAnalysis {
+export function analyseSource(source: Source, options: AnalyseOptions): SourceAnalysis {
   const { head } = source;
   const rules = runRules(
     options,
@@ -25,14 +36,23 @@ export function analyseSource(source: Source, options: RuleOptions): SourceAnaly
           ambientC: headAmbientC(head),
           dip: headDip(head),
           closedAtS: headClosedAtS(head),
+          cure: headCure(head),
+          highestPeakC: headHighestPeakC(head),
         },
   );
-  const analysis = analyseEntries(source.entries(), { decoder: source.decoder, roles: source.roles, rules });
+  const probes = options.probeList ?? (head === null ? [] : headProbes(head));
+  const analysis = analyseEntries(source.entries(), {
+    decoder: source.decoder,
+    roles: source.roles,
+    rules,
+    probeCorrections: probes.map((probe) => (probe === null ? null : probeCorrection(probe))),
+  });
   refuseUnreadable(source.name, analysis.state);
   const soundness = source.soundness();
   return {
     ...analysis,
     rules,
+    probes,
     results: analysis.results.map((result) =>
       withTimeResolution(withSoundness(result, soundness), source.timeStepS),
     ),

@@ -1,3 +1,4 @@
+import { crossingProbes } from '../../core/probe/crossing-probes.ts';
 import { outcomeJson } from '../../core/result/outcome-json.ts';
 import { trialOutcome } from '../../core/result/trial-outcome.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
@@ -47,7 +48,8 @@ export function reportReplay(replayed: readonly ReplayedSource[], options: Repla
       decision: decisionOf?.(result.runNumber) ?? { kind: 'automatic' },
     })),
   );
-  const outcome = trialOutcome(runs, outcomeSettings(options, rules));
+  const probes = replayed.flatMap(({ analysis }) => crossingProbes(analysis.results, analysis.probes));
+  const outcome = trialOutcome(runs, outcomeSettings(options, rules, undefined, probes));
   if (options.json) printJson(outcomeJson(outcome, options.show));
   else
     print(

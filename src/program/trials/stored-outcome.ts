@@ -1,4 +1,6 @@
 import { closest } from 'fastest-levenshtein';
+import { crossingProbes } from '../../core/probe/crossing-probes.ts';
+import { headProbes } from '../../core/probe/head-probes.ts';
 import type { RecordingHead } from '../../core/recording/RecordingEntry.ts';
 import { type TrialOutcome, trialOutcome } from '../../core/result/trial-outcome.ts';
 import type { Store, StoredTrial } from '../../core/store/Store.ts';
@@ -41,5 +43,12 @@ export function storedOutcome(store: Store, id: string, options: DwellOptions): 
   const press = store.presses().find((one) => one.name === trial.pressName);
   const runs = store.trialRuns(trial.trialId);
   const rules = runRules({}, { targetC: head?.targetC, holdS: head?.holdS });
-  return { trial, head, runs, outcome: trialOutcome(runs, outcomeSettings(options, rules, press)) };
+  const probes =
+    head === null
+      ? []
+      : crossingProbes(
+          runs.map((run) => run.result),
+          headProbes(head),
+        );
+  return { trial, head, runs, outcome: trialOutcome(runs, outcomeSettings(options, rules, press, probes)) };
 }
