@@ -1,16 +1,17 @@
 import type { Content } from 'pdfmake/interfaces.js';
 import type { ReportContent } from '../../core/report/ReportContent.ts';
 import { REPORT_TEXT } from '../../core/text/report-text.ts';
+import type { Setting } from './section-content.ts';
 
 const WARNING = '#a3161a';
 const QUIET = '#4a4a4a';
 
 /** Title, subtitle, and in a box what nobody may overlook about simulated readings. */
-export function headContent(content: ReportContent, shown: (text: string) => string): readonly Content[] {
+export function headContent(content: ReportContent, { shown, width }: Setting): readonly Content[] {
   const { title, subtitle, simulated, reference, program, madeAt } = content;
   return [
     ...(simulated ? [simulatedBox()] : []),
-    { canvas: [{ type: 'rect', x: 0, y: 0, w: 512, h: 3, color: '#1a1a1a' }], margin: [0, 0, 0, 8] },
+    { canvas: [{ type: 'rect', x: 0, y: 0, w: width, h: 3, color: '#1a1a1a' }], margin: [0, 0, 0, 8] },
     {
       columns: [
         {

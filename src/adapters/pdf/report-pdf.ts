@@ -49,7 +49,7 @@ export async function reportPdf(
     header: () => pageHead(content),
     footer: (page, pages) => pageFoot(content, { page, pages, shown }),
     content: [
-      ...headContent(content, shown),
+      ...headContent(content, { shown, width }),
       ...content.sections.flatMap((section) => sectionContent(section, { shown, width })),
     ],
   };

@@ -1,4 +1,4 @@
-import type { Content } from 'pdfmake/interfaces.js';
+import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import type { Picture, Shape } from '../../core/figure/Picture.ts';
 import { pictureSvg } from '../../core/figure/picture-svg.ts';
 import type { DwellsBlock, ReportBlock, ReportSection } from '../../core/report/ReportContent.ts';
@@ -75,34 +75,30 @@ function blockContent(block: ReportBlock, setting: Setting): readonly Content[] 
   }
 }
 
+/** Boxes of one size side by side: cells of one table row, with narrow empty cells between them. */
 function dwellsContent({ dwells }: DwellsBlock, shown: (text: string) => string): Content {
+  const boxes = dwells.map(
+    ({ name, value, worth }): TableCell => ({
+      stack: [
+        { text: shown(capital(name)), bold: true },
+        { text: shown(value), fontSize: 24, bold: true, lineHeight: 1.05 },
+        ...worth.map(
+          (line): Content => ({ text: shown(capital(line)), fontSize: 8.8, margin: [0, 1, 0, 0] }),
+        ),
+      ],
+      margin: [5, 3, 5, 4],
+    }),
+  );
+  const gap: TableCell = { text: '', border: [false, false, false, false] };
+  const cells = boxes.flatMap((box, index) => (index === 0 ? [box] : [{ ...gap }, box]));
   return {
-    unbreakable: true,
-    margin: [0, 4, 0, 4],
-    columnGap: 12,
-    columns: dwells.map(({ name, value, worth }) => ({
-      width: '*',
-      table: {
-        widths: ['*'],
-        body: [
-          [
-            {
-              stack: [
-                { text: shown(capital(name)), bold: true },
-                { text: shown(value), fontSize: 24, bold: true, lineHeight: 1.05 },
-                ...worth.map((line) => ({
-                  text: shown(capital(line)),
-                  fontSize: 8.8,
-                  margin: [0, 1, 0, 0] as [number, number, number, number],
-                })),
-              ],
-              margin: [5, 3, 5, 4],
-            },
-          ],
-        ],
-      },
-      layout: { hLineWidth: () => 1.1, vLineWidth: () => 1.1 },
-    })),
+    margin: [0, 4, 0, 6],
+    table: {
+      widths: cells.map((_, index) => (index % 2 === 0 ? '*' : 4)),
+      dontBreakRows: true,
+      body: [cells],
+    },
+    layout: { hLineWidth: () => 1.1, vLineWidth: () => 1.1 },
   };
 }
 

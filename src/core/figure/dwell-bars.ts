@@ -8,8 +8,8 @@ import { INK } from './picture-svg.ts';
 const WIDTH = 720;
 const LEFT = 12;
 const BAR_WIDTH = 640;
-const ROW = 62;
-const BAR = 24;
+const ROW = 55;
+const BAR = 22;
 /** Soak dark, hold white, margin grey: told apart without colour, each with its seconds written in it. */
 const FILLS = { soak: '#3d4b57', hold: '#ffffff', margin: '#c9c9c9', rounding: '#e8e8e8' } as const;
 

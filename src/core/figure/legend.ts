@@ -8,7 +8,7 @@ export interface LegendEntry {
 }
 
 const ROW_HEIGHT = 17;
-const SAMPLE_WIDTH = 34;
+const SAMPLE_WIDTH = 30;
 const SIZE = 12;
 
 /** Rows of line samples with their names, below the plot; wraps to as many rows as the width needs. */
@@ -16,7 +16,7 @@ export function legend(
   entries: readonly LegendEntry[],
   at: Pick<Box, 'left' | 'top' | 'width'>,
 ): { readonly shapes: readonly Shape[]; readonly height: number } {
-  const widest = Math.max(0, ...entries.map(({ text }) => text.length * SIZE * 0.52)) + SAMPLE_WIDTH + 22;
+  const widest = Math.max(0, ...entries.map(({ text }) => text.length * SIZE * 0.47)) + SAMPLE_WIDTH + 16;
   const perRow = Math.max(1, Math.min(entries.length, Math.floor(at.width / widest)));
   const shapes = entries.flatMap((entry, index): readonly Shape[] => {
     const x = at.left + (index % perRow) * (at.width / perRow);

@@ -21,8 +21,10 @@ export interface SoakTimesInput {
 const WIDTH = 720;
 const LEFT = 90;
 const PLOT_WIDTH = 560;
+/** A name this close to the right edge is written to the left of its line. */
+const EDGE = 70;
 const TOP = 44;
-const ROW = 22;
+const ROW = 19;
 
 /** Soak time of each run with its own standard uncertainty, the mean, its 95 % interval and the bound of the next run. */
 export function soakTimesChart({ runs, statistics, simulated }: SoakTimesInput): Picture | null {
@@ -110,7 +112,13 @@ function upright(
       strokeWidth: 1.3,
       ...(dash === undefined ? {} : { dash }),
     },
-    text(x(timeS), dash === undefined ? TOP - 14 : TOP - 28, name(timeS), 'middle', 12),
+    text(
+      x(timeS),
+      dash === undefined ? TOP - 14 : TOP - 28,
+      name(timeS),
+      x(timeS) > LEFT + PLOT_WIDTH - EDGE ? 'end' : 'middle',
+      12,
+    ),
   ];
 }
 

@@ -12,9 +12,9 @@ h2{font-size:1.15rem;font-weight:600;margin:2rem 0 .6rem;padding-bottom:.2rem;bo
 p{margin:.4rem 0}
 ul{margin:.4rem 0;padding-left:1.1rem}
 li{margin:.15rem 0}
-.simulated{border:3px solid #a3161a;color:#a3161a;padding:.4rem .8rem;margin:0 0 1.25rem;font-size:1rem;print-color-adjust:exact}
-.simulated strong{font-size:1.6rem;letter-spacing:.12em;margin-right:.6rem;vertical-align:-.1em}
-dl{display:grid;grid-template-columns:minmax(11rem,30%) 1fr;margin:0;border-top:1px solid #d5d5d5}
+.simulated{display:flex;flex-wrap:wrap;align-items:baseline;column-gap:.8rem;border:3px solid #a3161a;color:#a3161a;padding:.4rem .8rem;margin:0 0 1.25rem;font-size:1rem;print-color-adjust:exact}
+.simulated strong{font-size:1.6rem;letter-spacing:.12em;line-height:1.2}
+dl{display:grid;grid-template-columns:minmax(11rem,30%) 1fr;margin:0}
 dt,dd{margin:0;padding:.28rem 0;border-bottom:1px solid #d5d5d5}
 dt{color:#4a4a4a;padding-right:1rem}
 dd{font-feature-settings:'tnum'}
@@ -22,8 +22,8 @@ dd.blank{border-bottom:1px solid #1a1a1a}
 .table{overflow-x:auto}
 table{border-collapse:collapse;width:100%;font-size:.9rem;font-feature-settings:'tnum'}
 thead{display:table-header-group}
-th{font-weight:600;text-align:left;vertical-align:bottom;border-bottom:1.5px solid #1a1a1a;padding:.25rem .6rem .25rem 0;line-height:1.2}
-td{vertical-align:top;border-bottom:1px solid #d5d5d5;padding:.28rem .6rem .28rem 0}
+th{font-weight:600;text-align:left;vertical-align:bottom;border-bottom:1.5px solid #1a1a1a;padding:.25rem .9rem .25rem 0;line-height:1.2}
+td{vertical-align:top;border-bottom:1px solid #d5d5d5;padding:.28rem .9rem .28rem 0}
 th:last-child,td:last-child{padding-right:0}
 th,td{overflow-wrap:normal}
 td.wide{overflow-wrap:anywhere;min-width:9rem}

@@ -43,7 +43,7 @@ function headHtml({ title, subtitle, simulated, reference, madeAt, program }: Re
   return [
     ...(simulated
       ? [
-          `<p class="simulated"><strong>${REPORT_TEXT.simulated}</strong> ${escapeMarkup(REPORT_TEXT.simulatedWhy)}</p>`,
+          `<p class="simulated"><strong>${REPORT_TEXT.simulated}</strong> <span>${escapeMarkup(REPORT_TEXT.simulatedWhy)}</span></p>`,
         ]
       : []),
     '<header>',

@@ -22,7 +22,16 @@ export function dwellSection({ outcome, unit }: TrialReportInput): ReportSection
       ? null
       : timerSentence(chosen.dwell, { startsAt: settings.timerStartsAt, offsetS: settings.timerOffsetS });
   const blocks: readonly ReportBlock[] = [
-    { kind: 'dwells', dwells: WEIGHED.map((rule) => asDwell(dwellLine(input, rule))) },
+    {
+      kind: 'dwells',
+      dwells: WEIGHED.map((rule) => {
+        const one = asDwell(dwellLine(input, rule));
+        const sure = rule === 'next-run' && dwells[rule].dwell !== null;
+        return sure
+          ? { ...one, worth: [REPORT_TEXT.nextRunWorth(secondsText(settings.holdS)), ...one.worth] }
+          : one;
+      }),
+    },
     {
       kind: 'paragraphs',
       lines: [

@@ -96,6 +96,7 @@ export const REPORT_TEXT = {
     readonly timerStep: string;
   }) =>
     `Dwell counts from press closed: soak time to ${target} at the bond line, plus a hold of ${hold}${margin === null ? '' : `, plus a margin of ${margin}`}, rounded up to ${timerStep}. The two rules above stand side by side; which one to use is for the engineer to decide.`,
+  nextRunWorth: (hold: string) => `in 95 % of cases the next run holds for ${hold} or more`,
   alsoRule: (line: string) => `For comparison, ${line}`,
   commonPart: (sentence: string) => `In none of these dwells: ${sentence}.`,
   dwellCaption: 'Dwell and its parts by both rules.',
