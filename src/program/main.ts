@@ -1,6 +1,7 @@
 #!/usr/bin/env node
 import { CommanderError } from 'commander';
 import { commandLine } from './command-line/command-line.ts';
+import { endIfWindowClosed } from './live/hang-up.ts';
 import { reportFailure } from './output/report-failure.ts';
 import { surviveClosedPipes } from './output/survive-closed-pipes.ts';
 
@@ -10,9 +11,10 @@ try {
   const program = commandLine();
   const [node = '', file = '', ...given] = process.argv;
   // Alone, or with the home's own options only, the program opens its home.
-  const home = given.length === 0 || /^--(ascii|show|store)\b/.test(given[0] ?? '');
+  const home = given.length === 0 || /^--(ascii|show|speed|store)\b/.test(given[0] ?? '');
   await program.parseAsync([node, file, ...(home ? ['home'] : []), ...given]);
 } catch (error) {
   // Commander has already printed its message; help and version end well, wrong use ends with 2.
   process.exitCode = error instanceof CommanderError ? (error.exitCode === 0 ? 0 : 2) : reportFailure(error);
 }
+endIfWindowClosed();

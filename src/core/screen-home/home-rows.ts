@@ -1,6 +1,5 @@
 import { fitRow } from '../chart/fit-row.ts';
-import type { Segment, StyledRow } from '../chart/StyledRow.ts';
-import { asciiText } from '../screen/ascii-text.ts';
+import type { StyledRow } from '../chart/StyledRow.ts';
 import { blockRows } from '../screen-shell/block-rows.ts';
 import { choiceRows } from '../screen-shell/choice-rows.ts';
 import type { PageSize } from '../screen-shell/ShellView.ts';
@@ -10,7 +9,9 @@ import { homeMenu } from './home-menu.ts';
 import { knownRows } from './known-rows.ts';
 import { nextStep } from './next-step.ts';
 
-const LEFT_COLUMNS = 35;
+const LEFT_COLUMNS = 37;
+/** The key in front of the sentence, blanks included. */
+const KEY_COLUMNS = 9;
 const WIDE_LEFT_COLUMNS = 44;
 
 /** The next thing in large letters, below it the ways on (left) and what the store knows (right). */
@@ -22,7 +23,7 @@ export function homeRows(state: HomeState, size: PageSize): readonly StyledRow[]
     ...(roomy ? [[]] : []),
     ...blockRows(step.word, size, caution ? 'caution' : 'strong', roomy ? 'large' : 'small'),
     ...(roomy ? [[]] : []),
-    ...withKey(textRows(step.sentence, size, 'plain'), size),
+    ...withKey(textRows(step.sentence, { ...size, columns: size.columns - KEY_COLUMNS }, 'plain', 1)),
     rule(size),
   ];
   const left = size.columns >= 110 ? WIDE_LEFT_COLUMNS : LEFT_COLUMNS;
@@ -49,16 +50,10 @@ function rule({ columns, ascii }: PageSize): StyledRow {
 }
 
 /** The sentence with the key that does it in front. */
-function withKey(rows: readonly StyledRow[], { ascii }: PageSize): readonly StyledRow[] {
-  const key: readonly Segment[] = [
+function withKey(rows: readonly StyledRow[]): readonly StyledRow[] {
+  return rows.map((row, i) => [
     { text: '  ', role: 'plain' },
-    { text: ' Enter ', role: 'key' },
-  ];
-  return rows.map((row, i) =>
-    row
-      .map((segment) => ({ ...segment, text: ascii ? asciiText(segment.text) : segment.text }))
-      .flatMap((segment) =>
-        i === 0 ? [...key, segment] : [{ ...segment, text: `         ${segment.text}` }],
-      ),
-  );
+    i === 0 ? { text: ' Enter ', role: 'key' } : { text: ' '.repeat(KEY_COLUMNS - 2), role: 'plain' },
+    ...row,
+  ]);
 }

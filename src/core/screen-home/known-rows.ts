@@ -24,6 +24,7 @@ export function knownRows(state: HomeState, size: PageSize): readonly StyledRow[
   ];
   const room = Math.max(2, size.rows - top.length - 4);
   const recipeRoom = Math.max(1, Math.min(facts.recipes.length, Math.ceil(room / 3)));
+  const wide = size.columns >= 52;
   const trialRoom = Math.max(1, room - recipeRoom);
   return [
     ...top,
@@ -37,9 +38,9 @@ export function knownRows(state: HomeState, size: PageSize): readonly StyledRow[
     ...facts.recipes.slice(0, recipeRoom).map((recipe) =>
       tableRow(
         [
-          { text: `${trialName(recipe)} v${recipe.version}`, columns: size.columns - 24 },
+          { text: `${trialName(recipe)} v${recipe.version}`, columns: size.columns - 21 },
           { text: secondsText(recipe.dwellS), columns: 8, right: true },
-          { text: recipe.simulated ? SHELL_TEXT.simulated : '', columns: 12 },
+          { text: recipe.simulated ? SHELL_TEXT.simulated : '', columns: 9 },
         ],
         'plain',
         size.ascii,
@@ -52,11 +53,11 @@ export function knownRows(state: HomeState, size: PageSize): readonly StyledRow[
       tableRow(
         [
           { text: trial.when, columns: 12 },
-          { text: trialName(trial), columns: size.columns - 34 },
-          { text: HOME_TEXT.runs(trial.runs), columns: 7, right: true },
+          { text: trialName(trial), columns: size.columns - (wide ? 33 : 24) },
+          ...(wide ? [{ text: HOME_TEXT.runs(trial.runs), columns: 8, right: true }] : []),
           {
             text: trial.closedAt === null ? HOME_TEXT.open : trial.simulated ? SHELL_TEXT.simulated : '',
-            columns: 10,
+            columns: 9,
           },
         ],
         trial.closedAt === null ? 'caution' : 'plain',

@@ -110,6 +110,6 @@ function sayings(run: TrialRun | undefined, left: Left, unit: TemperatureUnit): 
     ...(left === null ? [] : [`Left out: ${LEFT_OUT_WHY[left]}.`]),
     ...lines,
     ...run.result.notes.map((note) => `Note: ${neutralise(note)}`),
-    ...(lines.length === 0 ? [RECORDS_TEXT.good] : []),
+    ...(lines.length === 0 && left === null && run.decision.kind === 'automatic' ? [RECORDS_TEXT.good] : []),
   ];
 }

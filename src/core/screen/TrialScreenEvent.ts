@@ -15,6 +15,8 @@ export type TrialScreenEvent =
   | { readonly kind: 'link'; readonly link: LinkStatus; readonly atUs: number }
   | { readonly kind: 'store'; readonly store: StoreStatus; readonly atUs: number }
   | { readonly kind: 'standing'; readonly standing: TrialStanding; readonly atUs: number }
+  /** A stored run shown again has come to its end: what stands is no longer called old. */
+  | { readonly kind: 'replay-over'; readonly atUs: number }
   | { readonly kind: 'notice'; readonly text: string; readonly tone: Notice['tone']; readonly atUs: number }
   | { readonly kind: 'input'; readonly input: RawInput; readonly atUs: number }
   | { readonly kind: 'tick'; readonly atUs: number };

@@ -112,4 +112,6 @@ export interface TrialScreenState {
   readonly latestMark: 'press-closed' | 'opened' | 'spoilt' | null;
   readonly notice: Notice | null;
   readonly flashUntilUs: number;
+  /** A stored run shown again has come to its end. */
+  readonly replayOver: boolean;
 }

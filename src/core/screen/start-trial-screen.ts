@@ -36,5 +36,6 @@ export function startTrialScreen(setup: TrialScreenSetup, nowUs: number): TrialS
     latestMark: null,
     notice: null,
     flashUntilUs: 0,
+    replayOver: false,
   });
 }

@@ -24,6 +24,8 @@ export function trialScreenReducer(state: TrialScreenState, event: TrialScreenEv
       return [watchHold({ ...now, link: event.link }), []];
     case 'store':
       return [{ ...now, store: event.store }, []];
+    case 'replay-over':
+      return [{ ...now, replayOver: true }, []];
     case 'standing':
       return [{ ...now, standing: event.standing }, []];
     case 'notice':

@@ -43,10 +43,10 @@ export const HOME_TEXT = {
   next: 'Next:',
   menu: {
     t: ['Trial', 'time a bond line'],
-    r: ['Records', 'trials, charts, recipes'],
+    r: ['Records', 'trials and charts'],
     p: ['Pressure', 'gauge for a ring'],
-    s: ['Set-up', 'press, assembly, reader'],
-    d: ['Demo', 'the whole job, simulated'],
+    s: ['Set-up', 'press and reader'],
+    d: ['Demo', 'all simulated'],
   },
   headings: {
     reader: 'Reader',

@@ -10,7 +10,7 @@ export const RECORDS_TEXT = {
   noRun: 'No run was recorded in this trial.',
   noTrace: 'This run has no readings to draw.',
   trialHeadings: ['begun', 'assembly', 'press', 'runs', 'count', 'mean soak', ''],
-  runHeadings: ['', 'run', 'soak time', 'start', 'slope', 'verdict', 'why'],
+  runHeadings: ['', 'run', 'soak time', 'start', 'slope', 'verdict', 'remark'],
   recipeHeadings: ['assembly', 'press', 'version', 'dwell', 'accepted', ''],
   open: 'open',
   provisional: 'provisional',

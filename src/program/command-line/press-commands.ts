@@ -32,6 +32,10 @@ export function addPressCommands(program: Command): void {
     .option('--coating <state>', 'ring coated or bare')
     .option('--carrier <id>', 'carrier id')
     .option('--probe <state>', 'probe re-laid or left')
+    .option(
+      '--probes <names>',
+      'probe on each channel by name, channel 1 first, parted by commas; remembered',
+    )
     .option('--initials <letters>', 'initials of the operator')
     .option('--seconds <duration>', 'stop by itself after this time, such as 90s (for scripts)')
     .option('--plain', 'print plain lines instead of the screen')
@@ -45,6 +49,7 @@ export function addPressCommands(program: Command): void {
     .command('home')
     .description('the home: what one would do next (the same as dwellwright alone)')
     .option('--ascii', 'draw with ASCII characters only')
+    .option('--speed <factor>', 'simulated reader: times real time')
     .addOption(new Option('--show <unit>', 'show temperatures in °F or °C').choices(['F', 'C']))
     .addOption(storeOption())
     .action(lazily(async () => (await import('../commands/home.ts')).homeCommand));

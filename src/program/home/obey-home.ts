@@ -48,7 +48,8 @@ function obey(intent: HomeIntent, { store, dispatch, nowUs, refresh }: ObeyHomeO
       good(HOME_TEXT.readerSaved);
       return;
     case 'unit':
-      return store.saveSetting('unit', intent.unit);
+      store.saveSetting('unit', intent.unit);
+      return;
     case 'close-trial':
       store.closeTrial(intent.trialId, new Date().toISOString());
       refresh();

@@ -1,5 +1,6 @@
 import { createMonotonicClock } from '../../adapters/host/create-monotonic-clock.ts';
 import { createScaledClock } from '../../adapters/simulated-reader/create-scaled-clock.ts';
+import type { Reading } from '../../core/reading/StreamEvent.ts';
 import { headAmbientC } from '../../core/recording/head-ambient.ts';
 import type { RecordingEntry } from '../../core/recording/RecordingEntry.ts';
 import type { RunEvent } from '../../core/run/RunEvent.ts';
@@ -103,24 +104,24 @@ async function replay(
     standing: { runs: earlier, statistics: trialStatistics(earlier) },
     atUs: nowUs(),
   });
-  const tell = (events: readonly RunEvent[]): void =>
-    front.show({ kind: 'session', state: session.state, events, atUs: nowUs() });
+  const tell = (events: readonly RunEvent[], atUs: number): void =>
+    front.show({ kind: 'session', state: session.state, events, atUs });
+  let shown: Reading | null = null;
   const pace = setInterval(() => {
     const now = nowUs();
-    const events: RunEvent[] = [];
     while (entry !== undefined && entry.arrivedUs <= now) {
-      if ((session.latestReading?.timeS ?? 0) > untilS) entry = undefined;
-      else {
-        events.push(...session.accept(entry));
-        take();
-      }
-      if (entry === undefined) {
-        events.push(...session.finish());
-        clearInterval(pace);
-        front.show({ kind: 'notice', text: REPLAY_TEXT.over, tone: 'good', atUs: now });
-      }
+      const events = session.accept(entry);
+      const { latestReading } = session;
+      if (events.length > 0 || latestReading !== shown) tell(events, entry.arrivedUs);
+      shown = latestReading;
+      if ((latestReading?.timeS ?? 0) > untilS) entry = undefined;
+      else take();
     }
-    tell(events);
+    if (entry !== undefined) return;
+    clearInterval(pace);
+    tell(session.finish(), now);
+    front.show({ kind: 'replay-over', atUs: now });
+    front.show({ kind: 'notice', text: REPLAY_TEXT.over, tone: 'good', atUs: now });
   }, STEP_MS);
   try {
     await front.left;

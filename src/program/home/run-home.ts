@@ -1,6 +1,7 @@
 import { createMonotonicClock } from '../../adapters/host/create-monotonic-clock.ts';
 import { DwellwrightError } from '../../core/DwellwrightError.ts';
 import type { LeavingIntent } from '../../core/screen-home/HomeEvent.ts';
+import { windowClosed } from '../live/hang-up.ts';
 import { waitForDisk } from '../live/wait-for-disk.ts';
 import { openNamedStore } from '../options/with-store.ts';
 import type { HomeOptions } from './HomeOptions.ts';
@@ -21,6 +22,7 @@ export async function runHome(options: HomeOptions): Promise<void> {
   const end = (): void => controller.abort();
   const signals = ['SIGTERM', 'SIGHUP', 'SIGINT'] as const;
   for (const name of signals) process.on(name, end);
+  process.on('SIGHUP', windowClosed);
   let next: NextShown = { message: null, trialId: null, ended: false };
   try {
     while (!next.ended && !controller.signal.aborted) {
@@ -38,6 +40,7 @@ export async function runHome(options: HomeOptions): Promise<void> {
     }
   } finally {
     for (const name of signals) process.off(name, end);
+    process.off('SIGHUP', windowClosed);
   }
   process.exitCode = 0;
 }

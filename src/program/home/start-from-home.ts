@@ -14,7 +14,7 @@ export async function startFromHome(
   await trial({
     ...options,
     show,
-    speed: '1',
+    speed: options.speed ?? '1',
     baud: '115200',
     ...(reader === 'simulated' ? { simulated: true } : reader === null ? {} : { port: reader }),
     ...(pressName === null ? {} : { press: pressName }),

@@ -1,3 +1,5 @@
+import { windowClosed } from './hang-up.ts';
+
 /** Reason of an abort by a signal. */
 export const END_SIGNAL = 'signal';
 
@@ -13,10 +15,12 @@ export function endSignals(): { readonly controller: AbortController; off(): voi
   };
   const names = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
   for (const name of names) process.on(name, end);
+  process.on('SIGHUP', windowClosed);
   return {
     controller,
     off() {
       for (const name of names) process.off(name, end);
+      process.off('SIGHUP', windowClosed);
     },
   };
 }
