@@ -2,6 +2,7 @@ import { dwellSentences } from '../text/dwell-text.ts';
 import { oddRunText } from '../text/trial-text.ts';
 import type { TemperatureUnit } from '../text/units-text.ts';
 import { budgetJson } from './budget-json.ts';
+import { figuresJson } from './figures-json.ts';
 import { runJson } from './run-json.ts';
 import { LISTED_RULES, type TrialOutcome } from './trial-outcome.ts';
 
@@ -9,7 +10,10 @@ import { LISTED_RULES, type TrialOutcome } from './trial-outcome.ts';
 export function outcomeJson(outcome: TrialOutcome, unit: TemperatureUnit): Record<string, unknown> {
   const { statistics, settings, chosen } = outcome;
   return {
-    runs: outcome.runs.map((run, index) => runJson(run, outcome.leftOut[index] === null, unit)),
+    runs: outcome.runs.map((run, index) => ({
+      ...runJson(run, outcome.leftOut[index] === null, unit),
+      ...figuresJson(run.result, outcome.reference.soaks[index] ?? null),
+    })),
     trial: {
       runs: statistics.runs,
       meanSoakS: statistics.meanSoakS,
@@ -40,6 +44,8 @@ export function outcomeJson(outcome: TrialOutcome, unit: TemperatureUnit): Recor
       ),
       sentences: dwellSentences({ statistics, ...settings }),
     },
+    referenceStartC: outcome.reference.reference.startC,
+    referencePlatenC: outcome.reference.reference.platenC,
     uncertainty: budgetJson(outcome.budget),
     oddRun:
       outcome.oddRun === null

@@ -58,6 +58,22 @@ export function budgetLines(budget: SoakTimeBudget): readonly string[] {
   ];
 }
 
+/** Parts common to all runs that nobody stated: they are in no figure. */
+export function notStatedLines(budget: SoakTimeBudget): readonly string[] {
+  const asked: readonly PartCode[] = [
+    'cold-junction',
+    'inhomogeneity',
+    'tip-placement',
+    'probe-lag',
+    'platen-offset',
+  ];
+  const missing = asked.filter((code) => budget.lines.every((line) => line.code !== code));
+  if (missing.length === 0) return [];
+  return [
+    `  not stated, so in none of these figures: ${missing.map((code) => PART_NAME[code]).join('; ')} (state them with --part)`,
+  ];
+}
+
 function lineText(line: BudgetLine): string {
   return `${PART_NAME[line.code]}: standard ${seconds(line.standardUncertaintyS)}, expanded ${seconds(line.expandedS)}`;
 }

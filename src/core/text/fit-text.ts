@@ -30,6 +30,13 @@ export function referenceSoakText(soak: ReferenceSoak): string {
   return `at reference conditions ${numberText(soak.soakAtReferenceS, 2)} s${by}${beyond}`;
 }
 
+/** Seconds of soak time for a degree, the chosen unit first: "−0.11 s/°F (−0.19 s/°C)". */
+export function sensitivityText(secondsPerC: number, unit: TemperatureUnit): string {
+  const shown = (value: number) => `${value < 0 ? '−' : '+'}${numberText(Math.abs(value), 2)} s`;
+  const [fahrenheit, celsius] = [`${shown(secondsPerC / 1.8)}/°F`, `${shown(secondsPerC)}/°C`];
+  return unit === 'F' ? `${fahrenheit} (${celsius})` : `${celsius} (${fahrenheit})`;
+}
+
 /** What the reference conditions are; empty where there are none. */
 export function referenceText({ startC, platenC }: ReferenceConditions, unit: TemperatureUnit): string {
   const parts = [

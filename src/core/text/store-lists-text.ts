@@ -1,6 +1,7 @@
 import type { Assembly, Press } from '../press/Press.ts';
 import type { Recipe } from '../recipe/Recipe.ts';
 import type { StoredTrial } from '../store/Store.ts';
+import { cureFactsText } from './cure-text.ts';
 import { neutralise } from './neutralise.ts';
 import { numberText, type TemperatureUnit, temperatureText } from './units-text.ts';
 
@@ -21,7 +22,8 @@ export function pressLine(press: Press): string {
 export function assemblyLine(assembly: Assembly, unit: TemperatureUnit): string {
   const ring = `ring ${known(assembly.ringOuterDiameterMm, 'mm')} OD, ${known(assembly.ringInnerDiameterMm, 'mm')} ID`;
   const adhesive = assembly.adhesive === null ? '' : `, adhesive ${neutralise(assembly.adhesive)}`;
-  return `${neutralise(assembly.name)}: ${ring}, target ${temperatureText(assembly.targetC, unit)}, hold ${numberText(assembly.holdS, 0)} s${adhesive}`;
+  const cure = assembly.cure == null ? '' : `, ${cureFactsText(assembly.cure, unit)}`;
+  return `${neutralise(assembly.name)}: ${ring}, target ${temperatureText(assembly.targetC, unit)}, hold ${numberText(assembly.holdS, 0)} s${adhesive}${cure}`;
 }
 
 /** A recipe in a few lines. */

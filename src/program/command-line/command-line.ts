@@ -1,6 +1,7 @@
 import { Command } from 'commander';
 import { addDeskCommands } from './desk-commands.ts';
 import { addExchangeCommands } from './exchange-commands.ts';
+import { addNumbersCommands } from './numbers-commands.ts';
 import { addPlatenCommands } from './platen-commands.ts';
 import { addPressCommands } from './press-commands.ts';
 import { addReportCommands } from './report-commands.ts';
@@ -22,6 +23,7 @@ export function commandLine(): Command {
   addPressCommands(program);
   addDeskCommands(program);
   addPlatenCommands(program);
+  addNumbersCommands(program);
   addReportCommands(program);
   addExchangeCommands(program);
   for (const command of program.commands) {

@@ -1,4 +1,5 @@
 import { type Command, Option } from 'commander';
+import { addCureOptions, addDoubtOptions } from './numbers-commands.ts';
 import { jsonOption, lazily, showOption, storeOption } from './shared-options.ts';
 
 const list = (value: string, before: readonly string[] | undefined): readonly string[] => [
@@ -10,12 +11,13 @@ const RULES = ['mean', 'slowest', 'next-run', 'tolerance'] as const;
 
 /** Commands used at a desk: recordings, the store, ram pressure. */
 export function addDeskCommands(program: Command): void {
-  program
-    .command('replay [files...]')
+  addDoubtOptions(addCureOptions(program.command('replay [files...]')))
     .description(
       'work out runs, trial and dwell again from recordings or other loggers’ files (- reads standard input)',
     )
     .option('--trial <id>', 'replay a trial from the store instead of files')
+    .option('--probes <names>', 'probe on each channel, channel 1 first, parted by commas; - for none')
+    .option('--highest-peak <temperature>', 'highest bond-line temperature allowed')
     .option('--target <temperature>', 'bond-line target, such as 350F or 177C')
     .option('--hold <duration>', 'hold at or above target, such as 120s or 2min')
     .addOption(new Option('--rule <rule>', 'dwell rule').choices([...RULES]).default('mean'))
@@ -78,8 +80,7 @@ export function addDeskCommands(program: Command): void {
     .addOption(jsonOption())
     .action(lazily(async () => (await import('../commands/pressure.ts')).pressure));
 
-  program
-    .command('trials [id]')
+  addDoubtOptions(program.command('trials [id]'))
     .description('list the trials in the store, or show one with its runs and dwell')
     .addOption(new Option('--rule <rule>', 'dwell rule').choices([...RULES]))
     .option('--margin <duration>', 'margin added to the dwell', '0s')
@@ -151,8 +152,7 @@ export function addDeskCommands(program: Command): void {
     .addOption(jsonOption())
     .action(lazily(async () => (await import('../commands/presses.ts')).presses));
 
-  program
-    .command('assemblies [name]')
+  addCureOptions(program.command('assemblies [name]'))
     .description('list the assemblies, or add or change one')
     .option('--ring-od <length>', 'ring outer diameter')
     .option('--ring-id <length>', 'ring inner diameter')

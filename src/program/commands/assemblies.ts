@@ -4,11 +4,12 @@ import { assemblyLine } from '../../core/text/store-lists-text.ts';
 import { parseDuration } from '../../core/units/parse-duration.ts';
 import { parseLength } from '../../core/units/parse-length.ts';
 import { parseTemperature } from '../../core/units/parse-temperature.ts';
+import { type CureOptions, cureOptions } from '../options/cure-options.ts';
 import { runRules } from '../options/run-rules.ts';
 import { type StoreOptions, withStore } from '../options/with-store.ts';
 import { print, printJson } from '../output/print.ts';
 
-interface AssemblyOptions extends StoreOptions {
+interface AssemblyOptions extends StoreOptions, CureOptions {
   readonly ringOd?: string;
   readonly ringId?: string;
   readonly carrier?: string;
@@ -57,9 +58,11 @@ export async function assemblies(name: string | undefined, options: AssemblyOpti
 }
 
 function changed(store: Store, name: string, options: AssemblyOptions): Assembly {
+  const cure = cureOptions(options);
   const before = store.assemblies().find((assembly) => assembly.name === name) ?? newAssembly(name);
   return {
     ...before,
+    ...(cure === undefined ? {} : { cure }),
     ...(options.ringOd === undefined
       ? {}
       : { ringOuterDiameterMm: parseLength(options.ringOd, '--ring-od') }),
