@@ -7,7 +7,7 @@ import { type PlotFrame, plotFrame } from './plot-frame.ts';
 import { symbolPath } from './symbol-path.ts';
 
 const WIDTH = 720;
-const BOX: Box = { left: 60, top: 10, width: 590, height: 190 };
+const BOX: Box = { left: 60, top: 10, width: 590, height: 168 };
 const LEGEND_TOP = BOX.top + BOX.height + 46;
 const ROOM_S = 2;
 /** Half-length of the line through a crossing, s. */

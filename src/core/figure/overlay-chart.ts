@@ -8,7 +8,7 @@ import { symbolPath } from './symbol-path.ts';
 import { tracePath } from './trace-path.ts';
 
 const WIDTH = 720;
-const BOX: Box = { left: 60, top: 10, width: 590, height: 262 };
+const BOX: Box = { left: 60, top: 10, width: 590, height: 244 };
 const LEGEND_TOP = BOX.top + BOX.height + 46;
 
 /** All runs of a trial, aligned at press closed, with the target and each run's crossing. */
