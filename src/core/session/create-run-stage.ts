@@ -1,0 +1,66 @@
+import type { ProbeCorrection } from '../probe/probe-correction.ts';
+import type { ClockComparison, StreamEvent } from '../reading/StreamEvent.ts';
+import type { ChannelRole } from '../recording/RecordingEntry.ts';
+import { createRunTracker } from '../run/create-run-tracker.ts';
+import type { RunEvent, RunState } from '../run/RunEvent.ts';
+import type { RunResult, RunRules } from '../run/RunResult.ts';
+import { correctedReading } from './corrected-reading.ts';
+import { withClock } from './with-clock.ts';
+
+const NOTHING: readonly RunEvent[] = Object.freeze([]);
+
+export interface RunStageConfig {
+  readonly roles: readonly ChannelRole[];
+  readonly rules: RunRules;
+  /** By channel, channel 1 first: what turns readings into true temperatures; null where none. */
+  readonly probeCorrections?: readonly (ProbeCorrection | null)[];
+  /** The reader's clock against the host's at this point of the recording. */
+  readonly clock: () => ClockComparison;
+}
+
+/** The part of the pipeline behind the readings: calibration of the probes, run tracker, clock judged. */
+export interface RunStage {
+  accept(event: StreamEvent): readonly RunEvent[];
+  finish(): readonly RunEvent[];
+  readonly results: readonly RunResult[];
+  readonly state: RunState;
+}
+
+/** Calibrations that apply; null where there is none at all. */
+export function usedCorrections(
+  corrections: RunStageConfig['probeCorrections'],
+): readonly (ProbeCorrection | null)[] | null {
+  return corrections?.some((one) => one !== null) ? corrections : null;
+}
+
+/** Follows runs through readings, whether just decoded or decoded before and kept. */
+export function createRunStage(config: RunStageConfig): RunStage {
+  const tracker = createRunTracker({ rules: config.rules, roles: config.roles });
+  const corrections = usedCorrections(config.probeCorrections);
+  const results: RunResult[] = [];
+
+  /** The one place where probes' calibrations enter. */
+  function corrected(event: StreamEvent): StreamEvent {
+    if (corrections === null || event.kind !== 'reading') return event;
+    return { kind: 'reading', reading: correctedReading(event.reading, corrections) };
+  }
+
+  function keepResults(events: readonly RunEvent[]): readonly RunEvent[] {
+    if (events.length === 0) return NOTHING;
+    return events.map((event) => {
+      if (event.kind !== 'run-finished') return event;
+      const result = withClock(event.result, config.clock());
+      results.push(result);
+      return { kind: 'run-finished', result };
+    });
+  }
+
+  return {
+    accept: (event) => keepResults(tracker.accept(corrected(event))),
+    finish: () => keepResults(tracker.finish()),
+    results,
+    get state() {
+      return tracker.state;
+    },
+  };
+}

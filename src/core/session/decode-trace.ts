@@ -1,0 +1,56 @@
+import { createReadingAssembler } from '../reading/create-reading-assembler.ts';
+import type { Reading, StreamEvent } from '../reading/StreamEvent.ts';
+import type { RecordingEntry } from '../recording/RecordingEntry.ts';
+import type { LineDecoder } from '../wire/WireEvent.ts';
+import { type DecodedTrace, TRACE_FAULTS } from './DecodedTrace.ts';
+
+/** Decodes a whole recording once, for analyses by several rules. */
+export function decodeTrace(entries: Iterable<RecordingEntry>, decoder: LineDecoder): DecodedTrace {
+  const assembler = createReadingAssembler({ decoder });
+  const readings: Reading[] = [];
+  const drifts: { readonly ppm: number; readonly uncertaintyPpm: number }[] = [];
+  const others: { readonly readingsBefore: number; readonly event: StreamEvent }[] = [];
+  const take = (events: readonly StreamEvent[]): void => {
+    for (const event of events) {
+      if (event.kind !== 'reading') {
+        others.push({ readingsBefore: readings.length, event });
+        continue;
+      }
+      readings.push(event.reading);
+      const { driftPpm, standardUncertaintyPpm } = assembler.clock;
+      drifts.push({ ppm: driftPpm ?? Number.NaN, uncertaintyPpm: standardUncertaintyPpm ?? Number.NaN });
+    }
+  };
+  for (const entry of entries) take(assembler.accept(entry));
+  take(assembler.finish());
+  return packed(readings, drifts, others);
+}
+
+function packed(
+  readings: readonly Reading[],
+  drifts: readonly { readonly ppm: number; readonly uncertaintyPpm: number }[],
+  others: DecodedTrace['others'],
+): DecodedTrace {
+  const channels = readings.reduce((most, reading) => Math.max(most, reading.values.length), 0);
+  const temperaturesC = new Float64Array(readings.length * channels).fill(Number.NaN);
+  const kinds = new Uint8Array(readings.length * channels).fill(1);
+  for (const [index, reading] of readings.entries()) {
+    for (const [channel, value] of reading.values.entries()) {
+      const at = index * channels + channel;
+      if (value.kind === 'temperature') {
+        temperaturesC[at] = value.temperatureC;
+        kinds[at] = 0;
+      } else if (value.kind === 'fault') kinds[at] = 2 + TRACE_FAULTS.indexOf(value.fault);
+    }
+  }
+  return {
+    channels,
+    timesS: Float64Array.from(readings, (reading) => reading.timeS),
+    arrivedUs: Float64Array.from(readings, (reading) => reading.arrivedUs),
+    temperaturesC,
+    kinds,
+    driftPpm: Float64Array.from(drifts, ({ ppm }) => ppm),
+    driftUncertaintyPpm: Float64Array.from(drifts, ({ uncertaintyPpm }) => uncertaintyPpm),
+    others,
+  };
+}
