@@ -81,6 +81,10 @@ function oddRunCauseText(cause: OddRunCause, unit: TemperatureUnit): string {
       return `lower platen ${apart(cause.differenceC, unit)}, about ${signed(cause.explainsS)}`;
     case 'slope':
       return `heated ${slopeText(Math.abs(cause.differenceCPerS), unit)} ${cause.differenceCPerS > 0 ? 'faster' : 'slower'} at the crossing`;
+    case 'plateau':
+      return `its curve levels out ${apart(cause.differenceC, unit)}`;
+    case 'time-constant':
+      return `its time constant ${secondsText(Math.abs(cause.differenceS))} ${cause.differenceS > 0 ? 'longer' : 'shorter'}`;
     case 'onset-delay':
       return `rise began ${secondsText(Math.abs(cause.differenceS))} ${cause.differenceS > 0 ? 'later' : 'sooner'} after press closed`;
     case 'press-closed-by':

@@ -1,5 +1,6 @@
 import { statfs } from 'node:fs/promises';
 import { dirname } from 'node:path';
+import { onReference } from '../../core/conditions/on-reference.ts';
 import { DwellwrightError } from '../../core/DwellwrightError.ts';
 import type { MonotonicClock, ReaderLink } from '../../core/reading/ReaderLink.ts';
 import type { RunConditions } from '../../core/reading/StreamEvent.ts';
@@ -44,7 +45,7 @@ export async function runTrial(options: RunTrialOptions): Promise<SessionState> 
   const front = options.makeFront((intent) => obey(intent));
 
   const standing = (): void => {
-    const runs = store.trialRuns(head.trialId);
+    const { runs } = onReference(store.trialRuns(head.trialId), rules.targetC);
     front.show({
       kind: 'standing',
       standing: { runs, statistics: trialStatistics(runs) },
