@@ -31,8 +31,11 @@ export function crossingChart(input: OverlayInput): Picture | null {
     unit,
     timeTitle: FIGURE_TEXT.timeFromClosed,
   });
-  const drawn = drawnRuns(input.runs);
-  const names = legend(overlayLegend(drawn, input.runs), {
+  // What crosses far away (a run left out, most often) is in the overlay, not here.
+  const inRange = ({ soakTimeS }: OverlayInput['runs'][number]) =>
+    soakTimeS !== null && soakTimeS >= range.fromS && soakTimeS <= range.toS;
+  const drawn = drawnRuns(input.runs).filter(({ run }) => inRange(run));
+  const names = legend(overlayLegend(drawn, input.runs.filter(inRange)), {
     left: BOX.left,
     top: LEGEND_TOP,
     width: BOX.width,

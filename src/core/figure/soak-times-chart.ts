@@ -23,7 +23,7 @@ const LEFT = 90;
 const PLOT_WIDTH = 560;
 /** A name this close to the right edge is written to the left of its line. */
 const EDGE = 70;
-const TOP = 44;
+const TOP = 48;
 const ROW = 19;
 
 /** Soak time of each run with its own standard uncertainty, the mean, its 95 % interval and the bound of the next run. */
@@ -114,7 +114,7 @@ function upright(
     },
     text(
       x(timeS),
-      dash === undefined ? TOP - 14 : TOP - 28,
+      dash === undefined ? TOP - 14 : TOP - 31,
       name(timeS),
       x(timeS) > LEFT + PLOT_WIDTH - EDGE ? 'end' : 'middle',
       12,
