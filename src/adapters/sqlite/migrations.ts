@@ -170,4 +170,14 @@ export const MIGRATIONS: readonly Migration[] = [
   ALTER TABLE assemblies ADD COLUMN cure_from_c REAL;
   ALTER TABLE assemblies ADD COLUMN cure_to_c REAL;`,
   },
+  {
+    // Derived from the lines, to be made anew by another decode version; kept only to analyse again fast.
+    name: '007-kept-traces',
+    sql: `
+  CREATE TABLE kept_traces (
+    recording_row INTEGER PRIMARY KEY REFERENCES recordings (recording_row),
+    decode_version INTEGER NOT NULL,
+    trace BLOB NOT NULL
+  ) STRICT;`,
+  },
 ];

@@ -2,6 +2,7 @@ import type { RecordingWriter, Store } from '../../core/store/Store.ts';
 import { assemblyTable } from './assembly-table.ts';
 import { createBlockWriter } from './create-block-writer.ts';
 import { exchangeTable } from './exchange-table.ts';
+import { keptTraceTable } from './kept-trace-table.ts';
 import { openDatabase } from './open-database.ts';
 import { pressTable } from './press-table.ts';
 import { probeTable } from './probe-table.ts';
@@ -88,6 +89,7 @@ export function openStore(options: OpenStoreOptions): Store {
       ...runTable(database, row),
       ...recipeTable(database),
       ...settingTable(database),
+      ...keptTraceTable(database),
       exchange: translatingErrors(exchangeTable(database), path, isOpen),
       close,
     },

@@ -70,6 +70,11 @@ export interface Store {
   /** The recording's text in pieces, byte for byte what its file holds (also when not closed); undefined when there is none. */
   recordingText(recordingId: string): Iterable<string> | undefined;
 
+  /** A closed recording's decoded trace, if one was kept by this version of the decoder. */
+  keptTrace(recordingId: string, decodeVersion: number): Uint8Array | undefined;
+  /** Keeps a decoded trace beside its recording; nothing happens where the recording is not there. */
+  keepTrace(recordingId: string, decodeVersion: number, trace: Uint8Array): void;
+
   /** Derived values: replaced freely, each stamped with its rule version. */
   saveRunResult(recordingId: string, result: RunResult): void;
   /** Runs of a trial with the latest decision on each, in the order they were made. */

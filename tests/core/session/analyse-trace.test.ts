@@ -2,6 +2,7 @@ import { expect, it } from 'vitest';
 import { analyseEntries } from '../../../src/core/session/analyse-entries.ts';
 import { analyseTrace } from '../../../src/core/session/analyse-trace.ts';
 import { decodeTrace } from '../../../src/core/session/decode-trace.ts';
+import { traceFromBytes, traceToBytes } from '../../../src/core/session/trace-bytes.ts';
 import { SHIPPED_SCENARIOS } from '../../../src/core/simulator/shipped-scenarios.ts';
 import { simulateRecording } from '../../../src/core/simulator/simulate-recording.ts';
 import { createReaderDecoder } from '../../../src/core/wire/create-reader-decoder.ts';
@@ -22,3 +23,16 @@ it.each(SHIPPED_SCENARIOS.map(({ fileName, scenario }) => [fileName, scenario] a
     );
   },
 );
+
+it('a trace is the same after a way through bytes, and other bytes are none', () => {
+  const { entries } = simulateRecording(SHIPPED_SCENARIOS[20]!.scenario);
+  const trace = decodeTrace(entries, createReaderDecoder());
+  const bytes = traceToBytes(trace);
+  expect(traceFromBytes(bytes)).toEqual(trace);
+  // As a database gives it: a part of a larger buffer, not on a boundary of 8.
+  const larger = new Uint8Array(bytes.length + 3);
+  larger.set(bytes, 3);
+  expect(traceFromBytes(larger.subarray(3))).toEqual(trace);
+  expect(traceFromBytes(bytes.subarray(0, bytes.length - 1))).toBeNull();
+  expect(traceFromBytes(new Uint8Array(3))).toBeNull();
+});

@@ -1,0 +1,55 @@
+import type { DecodedTrace } from './DecodedTrace.ts';
+
+const FLOATS = ['timesS', 'arrivedUs', 'temperaturesC', 'driftPpm', 'driftUncertaintyPpm'] as const;
+
+/** A decoded trace as bytes: a JSON head with its length before it, padded to 8, then the arrays (little-endian doubles, bytes). */
+export function traceToBytes(trace: DecodedTrace): Uint8Array {
+  const head = new TextEncoder().encode(
+    JSON.stringify({ channels: trace.channels, readings: trace.timesS.length, others: trace.others }),
+  );
+  const arrays = FLOATS.map((name) => trace[name]);
+  const headEnd = padded(4 + head.length);
+  const bytes = new Uint8Array(
+    headEnd + arrays.reduce((sum, one) => sum + one.byteLength, 0) + trace.kinds.length,
+  );
+  new DataView(bytes.buffer).setUint32(0, head.length, true);
+  bytes.set(head, 4);
+  let at = headEnd;
+  for (const array of arrays) {
+    bytes.set(new Uint8Array(array.buffer, array.byteOffset, array.byteLength), at);
+    at += array.byteLength;
+  }
+  bytes.set(trace.kinds, at);
+  return bytes;
+}
+
+/** The trace again; null for bytes that are none. Needs a little-endian machine, which all that run Node.js 20 are but one. */
+export function traceFromBytes(bytes: Uint8Array): DecodedTrace | null {
+  // Copied once, so that the doubles lie on their boundaries.
+  const buffer = bytes.slice().buffer;
+  if (buffer.byteLength < 4) return null;
+  const headLength = new DataView(buffer).getUint32(0, true);
+  if (4 + headLength > buffer.byteLength) return null;
+  const head = JSON.parse(new TextDecoder().decode(new Uint8Array(buffer, 4, headLength))) as Pick<
+    DecodedTrace,
+    'channels' | 'others'
+  > & { readonly readings: number };
+  const { channels, readings, others } = head;
+  const values = readings * channels;
+  let at = padded(4 + headLength);
+  if (at + 8 * (4 * readings + values) + values !== buffer.byteLength) return null;
+  const floats = (length: number): Float64Array => {
+    const array = new Float64Array(buffer, at, length);
+    at += 8 * length;
+    return array;
+  };
+  const timesS = floats(readings);
+  const arrivedUs = floats(readings);
+  const temperaturesC = floats(values);
+  const driftPpm = floats(readings);
+  const driftUncertaintyPpm = floats(readings);
+  const kinds = new Uint8Array(buffer, at, values);
+  return { channels, timesS, arrivedUs, temperaturesC, kinds, driftPpm, driftUncertaintyPpm, others };
+}
+
+const padded = (length: number): number => Math.ceil(length / 8) * 8;
