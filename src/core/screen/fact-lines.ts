@@ -1,7 +1,9 @@
+import { liveCureText } from '../text/cure-text.ts';
 import { runReasonText } from '../text/run-reasons.ts';
 import { FAULT_TEXT, SCREEN_TEXT, type StateName } from '../text/screen-text.ts';
 import { numberText, secondsText, slopeText } from '../text/units-text.ts';
 import type { ChannelFault } from '../wire/WireEvent.ts';
+import { coolingLine } from './between-rows.ts';
 import { bondLineTrouble } from './bond-line-trouble.ts';
 import { clockText } from './clock-text.ts';
 import { elapsedS } from './elapsed-s.ts';
@@ -19,7 +21,7 @@ export function factLines(state: TrialScreenState, name: StateName): readonly Vi
     say(`closed ${clockText(elapsed)} ago (${run.pressClosed.by})`, 'strong');
   switch (name) {
     case 'waiting':
-      say(state.session?.identity?.hasContact ? SCREEN_TEXT.waitingContact : SCREEN_TEXT.waitingFor);
+      nextRunLines(state, say);
       break;
     case 'heating':
       say(estimateText(state), 'strong');
@@ -31,10 +33,12 @@ export function factLines(state: TrialScreenState, name: StateName): readonly Vi
       if (name === 'dipped') say(SCREEN_TEXT.dipped(state.setup.rules.dip), 'caution');
       say(soakText(state), 'strong');
       say(`hold seen ${numberText(run?.holdCountedS ?? 0, 0)} s of ${secondsText(state.setup.rules.holdS)}`);
+      cureLine(state, say);
       break;
     case 'hold-done':
       say(SCREEN_TEXT.holdDone, 'good');
       say(soakText(state), 'strong');
+      cureLine(state, say);
       break;
     case 'opened':
       say(SCREEN_TEXT.opened);
@@ -48,6 +52,13 @@ export function factLines(state: TrialScreenState, name: StateName): readonly Vi
     default:
   }
   return lines;
+}
+
+/** Beside the hold, never instead of it. */
+function cureLine({ session, setup }: TrialScreenState, say: Say): void {
+  const equivalentS = session?.run.cureEquivalentS;
+  if (equivalentS !== undefined && setup.rules.cure != null)
+    say(liveCureText(equivalentS, setup.rules.cure, setup.unit));
 }
 
 type Say = (text: string, role?: ViewLine['role']) => void;
@@ -104,5 +115,13 @@ function resultLines(state: TrialScreenState, say: Say): void {
   for (const reason of result.reasons) {
     say(runReasonText(reason, { unit: state.unit }), reason.severity === 'note' ? 'quiet' : 'caution');
   }
-  say(SCREEN_TEXT.waitingFor, 'quiet');
+  nextRunLines(state, say);
+}
+
+/** Before the next run: how warm the carrier still is, the ready check, then the key that starts it. */
+function nextRunLines(state: TrialScreenState, say: Say): void {
+  const cooling = coolingLine(state);
+  if (cooling !== null) say(cooling, 'caution');
+  if (state.setup.readyCheck === true && !state.ready.done) say(SCREEN_TEXT.checkFirst);
+  else say(state.session?.identity?.hasContact ? SCREEN_TEXT.waitingContact : SCREEN_TEXT.waitingFor);
 }

@@ -13,6 +13,11 @@ export function cureText(cure: CureResult, unit: TemperatureUnit): string {
   return `cure: like ${secondsText(cure.equivalentS)} at ${temperatureText(cure.referenceC, unit)} (${energy(cure)}${left.length === 0 ? '' : `; ${left.join('; ')}`}). It shortens no dwell`;
 }
 
+/** The same while the press is closed, short: "cure so far like 80 s at 350 °F (176.7 °C)". */
+export function liveCureText(equivalentS: number, { referenceC }: CureFacts, unit: TemperatureUnit): string {
+  return `cure so far like ${numberText(equivalentS, 0)} s at ${temperatureText(referenceC, unit)}`;
+}
+
 /** Cure figures as entered from a data sheet. */
 export function cureFactsText(cure: CureFacts, unit: TemperatureUnit): string {
   return `cure ${energy(cure)}, reference ${temperatureText(cure.referenceC, unit)}, data sheet from ${temperatureText(cure.rangeC.from, unit)} to ${temperatureText(cure.rangeC.to, unit)}`;
