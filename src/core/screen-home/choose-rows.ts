@@ -63,7 +63,7 @@ function row(
   role: 'quiet' | 'key' | 'plain',
   selected: boolean,
 ): StyledRow {
-  const spare = Math.max(0, Math.floor((columns - 80) / 3));
+  const spare = Math.min(8, Math.max(0, Math.floor((columns - 80) / 3)));
   const widths = cells.length === 4 ? [18 + spare, 14, 20 + spare, 14] : [16 + spare, 15, 22 + spare, 9, 8];
   return [
     { text: selected ? ' > ' : '   ', role: 'strong' },

@@ -1,4 +1,4 @@
-import { HELP_TEXT, type HelpTopic } from '../text/help-text.ts';
+import { type HelpTopic, HOME_HELP_TEXT } from '../text/home-help-text.ts';
 import type { HomePage } from './HomeState.ts';
 
 /** Which help belongs to a page. */
@@ -14,5 +14,5 @@ export function helpTopic(page: HomePage): HelpTopic {
 }
 
 export function helpLines(page: HomePage): readonly string[] {
-  return HELP_TEXT[helpTopic(page)];
+  return HOME_HELP_TEXT[helpTopic(page)];
 }

@@ -11,7 +11,7 @@ export function homeKeys(state: HomeState, records: readonly KeyHint[]): readonl
   if (state.help !== null) return [k.scroll, k.back];
   switch (page.kind) {
     case 'home':
-      return [k.take, ...(openTrial(state.facts) === null ? [] : [k.closeTrial]), k.unit, k.help, k.quit];
+      return [k.doIt, ...(openTrial(state.facts) === null ? [] : [k.closeTrial]), k.unit, k.help, k.quit];
     case 'guide':
       return page.guide.question.kind === 'text' || page.guide.question.initial !== null
         ? [k.next, k.helpTyping, k.back]

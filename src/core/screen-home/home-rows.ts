@@ -20,7 +20,7 @@ export function homeRows(state: HomeState, size: PageSize): readonly StyledRow[]
   const caution = step.kind === 'go-on' || step.kind === 'plug-in';
   const roomy = size.rows >= 28 && size.columns >= 110;
   const top: readonly StyledRow[] = [
-    ...(roomy ? [[]] : []),
+    ...(roomy || size.rows - 6 > homeMenu(state.facts).length * 2 ? [[]] : []),
     ...blockRows(step.word, size, caution ? 'caution' : 'strong', roomy ? 'large' : 'small'),
     ...(roomy ? [[]] : []),
     ...withKey(textRows(step.sentence, { ...size, columns: size.columns - KEY_COLUMNS }, 'plain', 1)),

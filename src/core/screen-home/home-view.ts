@@ -6,7 +6,7 @@ import { choiceRows } from '../screen-shell/choice-rows.ts';
 import { guideRows } from '../screen-shell/guide-rows.ts';
 import type { PageSize, ShellView } from '../screen-shell/ShellView.ts';
 import { textRows } from '../screen-shell/text-rows.ts';
-import { HELP_TEXT } from '../text/help-text.ts';
+import { HOME_HELP_TEXT } from '../text/home-help-text.ts';
 import { CHOOSE_TEXT, HOME_TEXT, SET_UP_TEXT, SHELL_TEXT, TRIAL_PAGE_TEXT } from '../text/home-text.ts';
 import { numberText } from '../text/units-text.ts';
 import { chooseRows } from './choose-rows.ts';
@@ -33,12 +33,9 @@ export function homeView(state: HomeState): ShellView {
   if (help === null) return view;
   return {
     ...view,
-    title: `${HELP_TEXT.title}: ${view.title}`,
+    title: `${HOME_HELP_TEXT.title}: ${view.title}`,
     message: null,
-    body: (size) =>
-      helpLines(page)
-        .flatMap((line) => helpRow(line, size))
-        .slice(help),
+    body: (size) => ['', ...helpLines(page)].flatMap((line) => helpRow(line, size)).slice(help),
   };
 }
 

@@ -56,7 +56,12 @@ export function knownRows(state: HomeState, size: PageSize): readonly StyledRow[
           { text: trialName(trial), columns: size.columns - (wide ? 33 : 24) },
           ...(wide ? [{ text: HOME_TEXT.runs(trial.runs), columns: 8, right: true }] : []),
           {
-            text: trial.closedAt === null ? HOME_TEXT.open : trial.simulated ? SHELL_TEXT.simulated : '',
+            text:
+              trial.closedAt === null
+                ? HOME_TEXT.openTrial(trial.simulated)
+                : trial.simulated
+                  ? SHELL_TEXT.simulated
+                  : '',
             columns: 9,
           },
         ],

@@ -10,7 +10,7 @@ import { RECORDS_TEXT } from '../text/records-text.ts';
 import { CHANNEL_NAME, FAULT_TEXT } from '../text/screen-text.ts';
 import { numberText, type TemperatureUnit, temperatureField } from '../text/units-text.ts';
 import type { ChartWindow, RecordsState, RunTrace } from './RecordsState.ts';
-import { recordChart, runSign } from './record-chart.ts';
+import { overlayRole, recordChart, runSign } from './record-chart.ts';
 import { valueAt } from './value-at.ts';
 
 type ChartView = Extract<RecordsState['view'], { readonly kind: 'chart' }>;
@@ -51,12 +51,12 @@ function cursorRows(
           const value = valueText(valueAt(traces[0]!, channel, window.cursorS), unit);
           return [{ text: `${style.letter} ${name} ${value}`, role: style.role }];
         })
-      : traces.map((trace) => ({
+      : traces.map((trace, i) => ({
           text: `${runSign(trace.run)} run ${trace.run + 1} ${valueText(
             valueAt(trace, bondLineChannels(trace.roles)[0] ?? 0, window.cursorS),
             unit,
           )}`,
-          role: 'plain' as const,
+          role: overlayRole(i),
         }));
   const rows: Segment[][] = [[{ text: ` ${at}`, role: 'strong' }]];
   if (traces.length > 1) rows[0]?.push({ text: `   ${RECORDS_TEXT.overlay}`, role: 'quiet' });

@@ -60,7 +60,7 @@ function row(
   role: 'quiet' | 'key' | 'plain',
   selected: boolean,
 ): StyledRow {
-  const spare = Math.max(0, Math.floor((columns - 80) / 2));
+  const spare = Math.min(10, Math.max(0, Math.floor((columns - 80) / 2)));
   const widths = [16 + spare, 12 + spare, 7, 9, 11, 14];
   return [
     { text: selected ? ' > ' : '   ', role: 'strong' },

@@ -9,7 +9,7 @@ import type { ChartWindow, RunTrace } from './RecordsState.ts';
 
 const BRIDGED_S = 2.5;
 /** Roles that tell runs of an overlay apart; their line styles and figures differ too. */
-const OVERLAY = [
+const OVERLAY_ROLES = [
   'bond-line',
   'upper-platen',
   'lower-platen',
@@ -68,10 +68,15 @@ function channelsOf(trace: RunTrace, window: ChartWindow): readonly ChartTrace[]
 function overlayOf(traces: readonly RunTrace[], window: ChartWindow): readonly ChartTrace[] {
   return traces.map((trace, i) => ({
     letter: runSign(trace.run),
-    role: OVERLAY[i % OVERLAY.length] ?? 'plain',
+    role: overlayRole(i),
     line: OVERLAY_LINE[i % OVERLAY_LINE.length] ?? 'solid',
     points: pointsOf(trace, bondLineChannels(trace.roles)[0] ?? 0, window),
   }));
+}
+
+/** How the nth run of an overlay is drawn and named. */
+export function overlayRole(place: number): (typeof OVERLAY_ROLES)[number] {
+  return OVERLAY_ROLES[place % OVERLAY_ROLES.length] ?? 'mark';
 }
 
 /** 1 to 9, then letters: one character per run. */

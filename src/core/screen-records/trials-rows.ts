@@ -47,7 +47,7 @@ function row(
   role: 'quiet' | 'key' | 'plain',
   selected: boolean,
 ): StyledRow {
-  const spare = Math.max(0, Math.floor((columns - 80) / 2));
+  const spare = Math.min(10, Math.max(0, Math.floor((columns - 80) / 2)));
   const widths = [13, 14 + spare, 10 + spare, 4, 5, 9, 14];
   const table: readonly TableCell[] = widths.map((width, i) => ({
     text: cells[i] ?? '',

@@ -27,7 +27,7 @@ export function choiceRows(
       ...tableRow(
         [
           { text: choice.word, columns: wordColumns, role: choice.first ? 'strong' : 'plain' },
-          { text: choice.detail, columns: size.columns - wordColumns - 12, role: 'quiet' },
+          { text: choice.detail, columns: size.columns - wordColumns - 10, role: 'quiet' },
         ],
         'plain',
         size.ascii,

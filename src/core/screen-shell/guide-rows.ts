@@ -11,7 +11,7 @@ export function guideRows(state: GuideState, size: PageSize): readonly StyledRow
   const { question } = state;
   const top: readonly StyledRow[] = [
     [],
-    ...blockRows(question.title, size),
+    ...blockRows(question.title, size, 'strong', size.columns >= 110 && size.rows >= 28 ? 'large' : 'small'),
     [],
     ...textRows(question.ask, size, 'strong'),
     [],
