@@ -1,6 +1,6 @@
 import { fullPowerTruth } from './warm-up-platen.ts';
 import type { WarmUpScenario } from './warm-up-scenarios.ts';
-import { simulateWarmUp } from './warm-up-simulation.ts';
+import { simulateWarmUp, WARM_UP_STEP_S } from './warm-up-simulation.ts';
 
 /** ±5 °F, the band that the truths in the head are stated for. */
 const BAND_C = 5 / 1.8;
@@ -65,11 +65,23 @@ function platenTruth(
     [`truth-${side}-settling-s`]: figure(lastOutside(levelC) ?? Number.NaN),
     [`truth-${side}-stays-in-band-s`]: stays === null ? 'never' : figure(stays),
     [`truth-${side}-overshoot-c`]: figure(peakC - levelC),
-    [`truth-${side}-ripple-amplitude-c`]: figure((Math.max(...steady) - Math.min(...steady)) / 2),
+    [`truth-${side}-ripple-amplitude-c`]: figure(meanHalfHeight(steady, setup.cycleS)),
     [`truth-${side}-ripple-period-s`]: figure(setup.cycleS),
     [`truth-${side}-dip-c`]: figure(levelC - lowestC),
     [`truth-${side}-recovery-s`]: figure(times[Math.min(away + 1, times.length - 1)]! - scenario.partInS),
   };
+}
+
+/** Half of highest less lowest in each heater cycle, averaged over the cycles. */
+function meanHalfHeight(steady: readonly number[], cycleS: number): number {
+  const length = Math.round(cycleS / WARM_UP_STEP_S);
+  const cycles = Math.floor(steady.length / length);
+  let sum = 0;
+  for (let cycle = 0; cycle < cycles; cycle++) {
+    const part = steady.slice(cycle * length, (cycle + 1) * length);
+    sum += (Math.max(...part) - Math.min(...part)) / 2;
+  }
+  return sum / cycles;
 }
 
 function figure(value: number): string {

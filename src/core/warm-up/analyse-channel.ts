@@ -18,6 +18,8 @@ const SMOOTH_HALF_S = 8;
 const RATE_WINDOW_S = 30;
 const SMOOTH_SHARE = 1 / 40;
 const RATE_SHARE = 1 / 12;
+/** What comes up by less was no warm-up: no rise time, no share of overshoot, °C. */
+const RISES_C = 1;
 /** A dip must stand out of the ripple: a sine's middle distance is 0.71 of its amplitude. */
 const RIPPLE_FACTOR = 4;
 
@@ -47,15 +49,17 @@ export function analyseChannel(
   const levelC = steady?.levelC ?? null;
   const peak = peakOf(smooth, end);
   const power = fullPowerOf(samples, smooth, start, peak.valueC, noiseC, powerOn);
-  const rate = largestRate(samples, windowFor(smooth, startC, peak.valueC, RATE_WINDOW_S, RATE_SHARE));
+  const rateWindowS = windowFor(smooth, startC, peak.valueC, RATE_WINDOW_S, RATE_SHARE);
+  const rate = largestRate(samples, rateWindowS);
   const since = (timeS: number | null) => (timeS === null ? null : timeS - powerOn.timeS);
   const t10 = levelC === null ? null : firstAbove(smooth, startC + 0.1 * (levelC - startC));
   const t90 = levelC === null ? null : firstAbove(smooth, startC + 0.9 * (levelC - startC));
+  const rises = levelC !== null && levelC - startC > RISES_C + 10 * noiseC;
   const rippleC = steady?.ripple?.amplitudeC ?? 0;
   const aboveC = levelC === null ? null : Math.max(0, peak.valueC - levelC - rippleC);
   const overshootC = aboveC === null ? null : aboveC > 2 * noiseC ? peak.valueC - levelC! : 0;
   return {
-    startUnderWay: start.underWay,
+    startUnderWay: isUnderWay(samples, rate.rateCPerS, rateWindowS, noiseC),
     warmUp: {
       channel: trace.channel,
       role: trace.role,
@@ -67,12 +71,12 @@ export function analyseChannel(
       fullPower: power,
       reachesBandS: setPointC === null ? null : since(firstInside(smooth, setPointC, bandC)),
       staysInBandS: setPointC === null ? null : since(comesInsideToStay(smooth, setPointC, bandC, end)),
-      riseTimeS: t10 === null || t90 === null ? null : t90 - t10,
+      riseTimeS: t10 === null || t90 === null || !rises ? null : t90 - t10,
       settlingTimeS: since(levelC === null ? null : comesInsideToStay(smooth, levelC, bandC, end)),
       peakC: peak.valueC,
       peakAtS: peak.timeS - powerOn.timeS,
       overshootC,
-      overshootPercent: overshootC === null ? null : (100 * overshootC) / (levelC! - startC),
+      overshootPercent: overshootC === null || !rises ? null : (100 * overshootC) / (levelC! - startC),
       steady:
         steady === null
           ? null
@@ -91,6 +95,22 @@ export function analyseChannel(
       faults: trace.faults,
     },
   };
+}
+
+/** The first third of a rate window already climbs at a third of the largest rate: the true start is not in the record. */
+function isUnderWay(
+  { timesS, valuesC }: Samples,
+  largestCPerS: number,
+  rateWindowS: number,
+  noiseC: number,
+): boolean {
+  const end = Math.max(
+    6,
+    timesS.findIndex((time) => time > timesS[0]! + rateWindowS / 3),
+  );
+  const first = { timesS: timesS.subarray(0, end), valuesC: valuesC.subarray(0, end) };
+  const spanS = first.timesS[first.timesS.length - 1]! - timesS[0]!;
+  return largestCPerS * spanS > 5 * noiseC && largestRate(first, spanS).rateCPerS > largestCPerS / 3;
 }
 
 function fullPowerOf(

@@ -1,5 +1,6 @@
 import { fitRiseCurve, type RiseCurve } from './fit-rise-curve.ts';
 import type { ReadyEstimate } from './ReadyWatch.ts';
+import { mean } from './straight-drift.ts';
 
 /** Means of so long are kept, at most so many; the estimate is worked out anew with each. */
 const BLOCK_S = 5;
@@ -9,13 +10,14 @@ const LEAST_BLOCKS = 12;
 const THROTTLE_C = 25;
 /** Near the set point only the latest readings tell, s. */
 const RECENT_S = 60;
+const LEAST_RECENT = 6;
 /** A slower approach than this is none, °C/s. */
 const LEAST_RATE_C_PER_S = 1e-3;
 
 /**
  * When a platen will come inside its band, from what was read so far. Far away: the first-order curve through the readings,
  * at the earliest straight on to the band, at the latest throttled from 25 °C before the set point on
- * (an exponential approach, τ = distance ÷ rate). Near: the same two from the rate of the last minute.
+ * (an exponential approach, τ = distance ÷ rate). Near: straight on, or exponentially, at the pace of the last minute.
  */
 export function createArrivalForecast(setPointC: number, bandC: number) {
   const timesS: number[] = [];
@@ -50,11 +52,22 @@ export function createArrivalForecast(setPointC: number, bandC: number) {
     const awayC = Math.abs(setPointC - latestC);
     if (awayC <= bandC) return { earliestInS: 0, likelyInS: 0, latestInS: 0 };
     if (awayC > THROTTLE_C && side > 0) return far(awayC);
-    const from = timesS.findIndex((time) => time >= nowS - RECENT_S);
-    const curve = fitted(Math.min(Math.max(0, from), Math.max(0, timesS.length - 8)));
-    const rate = curve === null ? 0 : side * rateAt(curve, nowS);
-    if (!(rate > LEAST_RATE_C_PER_S)) return null;
-    return range((awayC - bandC) / rate, (awayC / rate) * Math.log(awayC / bandC));
+    return near(awayC, side);
+  }
+
+  function near(awayC: number, side: number): ReadyEstimate | null {
+    const from = Math.max(
+      0,
+      timesS.findIndex((time) => time >= nowS - RECENT_S),
+    );
+    const times = timesS.slice(from);
+    const distances = meansC.slice(from).map((value) => side * (setPointC - value));
+    if (times.length < LEAST_RECENT || distances.some((one) => one <= 0)) return null;
+    // A straight approach keeps its rate; an exponential one keeps the share of the distance that goes each second.
+    const rate = -slopeOf(times, distances);
+    const share = -slopeOf(times, distances.map(Math.log));
+    if (!(rate > LEAST_RATE_C_PER_S && share > 0)) return null;
+    return range((awayC - bandC) / rate, Math.log(awayC / bandC) / share);
   }
 
   function far(awayC: number): ReadyEstimate | null {
@@ -113,6 +126,19 @@ function range(oneS: number, otherS: number): ReadyEstimate {
 /** dv/dt = s·e^(−k·u). */
 function rateAt({ middleS, rateCPerS, k }: RiseCurve, timeS: number): number {
   return rateCPerS * Math.exp(-Math.max(0, k) * (timeS - middleS));
+}
+
+/** Slope of the straight line by least squares. */
+function slopeOf(x: readonly number[], y: readonly number[]): number {
+  const middleX = mean(x);
+  const middleY = mean(y);
+  let xx = 0;
+  let xy = 0;
+  x.forEach((value, i) => {
+    xx += (value - middleX) ** 2;
+    xy += (value - middleX) * (y[i]! - middleY);
+  });
+  return xx > 0 ? xy / xx : 0;
 }
 
 /** When the curve reaches a value; null when never. A curve that bends upward is taken as straight. */

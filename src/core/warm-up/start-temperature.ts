@@ -5,8 +5,6 @@ import { mean } from './straight-drift.ts';
 export interface StartTemperature {
   readonly startC: number;
   readonly standardUncertaintyC: number;
-  /** The rise was under way at the first reading: the true start is not in the record. */
-  readonly underWay: boolean;
 }
 
 /**
@@ -35,6 +33,5 @@ export function startTemperature(
   return {
     startC: mean(valuesC.subarray(0, rest)),
     standardUncertaintyC: noiseC / Math.sqrt(rest),
-    underWay: powerOnS === null && leaves <= 3 && topC - firstC > 20 * noiseC,
   };
 }

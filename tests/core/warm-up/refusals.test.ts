@@ -1,0 +1,62 @@
+import { describe, expect, it } from 'vitest';
+import { analyseWarmUp } from '../../../src/core/warm-up/analyse-warm-up.ts';
+import { onlyChannel, recordOf, rulesWith, secondOrder } from './second-order.ts';
+
+const curve = (timeS: number) => 24 + 208 * secondOrder(1, 0.01, timeS - 60);
+
+describe('what cannot be worked out', () => {
+  it('no platen channel, and under 60 readings, are refused with what to do', () => {
+    const record = recordOf(curve, { endS: 2000, intervalS: 1 });
+    expect(() => analyseWarmUp({ ...record, channels: [] }, rulesWith(232))).toThrow(
+      expect.objectContaining({ code: 'no-platen-channel', remedy: expect.stringContaining('--roles') }),
+    );
+    expect(() => analyseWarmUp(recordOf(curve, { endS: 40, intervalS: 1 }), rulesWith(232))).toThrow(
+      expect.objectContaining({ code: 'too-few-readings' }),
+    );
+  });
+
+  it('without a set point: settling is told, band, offset and READY are not', () => {
+    const record = recordOf(curve, { endS: 2400, intervalS: 1, noiseC: 0.1 });
+    const { warmUp, channel } = onlyChannel(record, { ...rulesWith(232), setPointC: null }, 60);
+    expect(channel.settlingTimeS).not.toBeNull();
+    expect([
+      channel.reachesBandS,
+      channel.staysInBandS,
+      channel.steady!.meanOffsetC,
+      warmUp.readyAtS,
+    ]).toEqual([null, null, null, null]);
+    expect(warmUp.cautions).toContain('no-set-point');
+  });
+
+  it('a warm start and a rise already under way are said', () => {
+    const hot = recordOf((timeS) => 180 + 52 * secondOrder(1, 0.01, timeS - 60), {
+      endS: 2400,
+      intervalS: 1,
+      noiseC: 0.1,
+    });
+    expect(onlyChannel(hot, rulesWith(232), 60).warmUp.cautions).toContain('began-hot');
+    const late = recordOf((timeS) => 40 + Math.min(192, 0.2 * timeS), {
+      endS: 2400,
+      intervalS: 1,
+      noiseC: 0.1,
+    });
+    expect(onlyChannel(late, rulesWith(232)).warmUp.cautions).toContain('heating-had-begun');
+  });
+
+  it.each([
+    ['a platen that never heats', () => 24],
+    ['one that only cools', (timeS: number) => 232 - timeS / 20],
+    ['a single step', (timeS: number) => (timeS < 500 ? 24 : 232)],
+    ['saw teeth', (timeS: number) => 24 + (timeS % 100)],
+    ['nothing but the same value', () => 232],
+  ])('%s: finite figures or none, no failure', (_, odd) => {
+    for (const noiseC of [0, 0.2]) {
+      const { warmUp } = onlyChannel(recordOf(odd, { endS: 1200, intervalS: 1, noiseC }), rulesWith(232));
+      const walk = (value: unknown): void => {
+        if (typeof value === 'number') expect(Number.isFinite(value)).toBe(true);
+        else if (value !== null && typeof value === 'object') Object.values(value).forEach(walk);
+      };
+      walk(warmUp);
+    }
+  });
+});
