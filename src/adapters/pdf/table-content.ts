@@ -3,6 +3,8 @@ import type { FactsBlock, TableBlock } from '../../core/report/ReportContent.ts'
 
 const HAIR = '#d5d5d5';
 const INK = '#1a1a1a';
+/** Tables of so few rows are never split between pages. */
+const MOST_ROWS_TOGETHER = 12;
 
 /** Names and values; an empty value is a line to write on. */
 export function factsContent(
@@ -61,6 +63,7 @@ export function tableContent(
   return {
     fontSize: 8.6,
     margin: [0, 2, 0, 4],
+    unbreakable: rows.length <= MOST_ROWS_TOGETHER,
     table: {
       headerRows: 1 + before,
       dontBreakRows: true,

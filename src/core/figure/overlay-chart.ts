@@ -1,10 +1,11 @@
 import { FIGURE_TEXT } from '../text/report-text.ts';
 import { legend } from './legend.ts';
 import type { OverlayInput } from './OverlayInput.ts';
-import { drawnRuns, overlayLegend, simulatedShapes, targetLine } from './overlay-parts.ts';
+import { drawnRuns, outsideShapes, overlayLegend, simulatedShapes, targetLine } from './overlay-parts.ts';
 import type { Box, PathShape, Picture, Shape } from './Picture.ts';
 import { plotFrame } from './plot-frame.ts';
 import { symbolPath } from './symbol-path.ts';
+import { temperatureRange } from './temperature-range.ts';
 import { tracePath } from './trace-path.ts';
 
 const WIDTH = 720;
@@ -17,14 +18,12 @@ export function overlayChart(input: OverlayInput): Picture {
   const times = runs.flatMap(({ points }) => [points[0]?.timeS ?? 0, points.at(-1)?.timeS ?? 0]);
   const temperatures = runs.flatMap(({ points }) => points.flatMap((point) => point.temperatureC ?? []));
   const range = { fromS: least(times, -5), toS: most(times, 60) };
-  const lowest = least(temperatures, targetC);
-  const highest = Math.max(most(temperatures, targetC), targetC);
-  const room = (highest - lowest) * 0.05 + 1;
+  const shown = temperatureRange(temperatures, targetC);
   const frame = plotFrame({
     box: BOX,
     ...range,
-    lowC: lowest - room,
-    highC: highest + room,
+    lowC: shown.lowC,
+    highC: shown.highC,
     unit,
     timeTitle: FIGURE_TEXT.timeFromClosed,
   });
@@ -61,6 +60,7 @@ export function overlayChart(input: OverlayInput): Picture {
       { kind: 'clipped', box: BOX, shapes: [...targetLine(frame, BOX, targetC, unit), ...lines] },
       ...crossings,
       ...names.shapes,
+      ...outsideShapes(shown, unit, BOX),
       ...simulatedShapes(input.simulated, { right: BOX.left + BOX.width, floor: BOX.top + BOX.height }),
     ],
   };

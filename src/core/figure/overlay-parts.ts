@@ -6,6 +6,7 @@ import type { OverlayRun } from './OverlayInput.ts';
 import type { Box, PathShape, Shape, TextShape } from './Picture.ts';
 import { INK } from './picture-svg.ts';
 import type { PlotFrame } from './plot-frame.ts';
+import type { TemperatureRange } from './temperature-range.ts';
 
 /** More counting runs than this are drawn alike, and only the fastest and the slowest are named. */
 const MOST_NAMED = 10;
@@ -93,4 +94,18 @@ export function simulatedShapes(
       fill: '#a3161a',
     },
   ];
+}
+
+/** Says on the row of the time axis' title which readings lie outside the picture. */
+export function outsideShapes(
+  { below, above }: TemperatureRange,
+  unit: TemperatureUnit,
+  box: Box,
+): readonly Shape[] {
+  const ends = [below, above].flatMap((temperatureC) =>
+    temperatureC === null ? [] : [temperatureText(temperatureC, unit)],
+  );
+  if (ends.length === 0) return [];
+  const text = FIGURE_TEXT.outside(ends.join(', '));
+  return [{ kind: 'text', x: box.left, y: box.top + box.height + 35, text, size: 11, anchor: 'start' }];
 }

@@ -1,13 +1,15 @@
+import type { ClosingSource } from '../run/RunResult.ts';
 import { FIGURE_TEXT } from '../text/report-text.ts';
 import type { TemperatureUnit } from '../text/units-text.ts';
 import { legend } from './legend.ts';
 import { lineLook } from './line-look.ts';
-import { simulatedShapes, targetLine } from './overlay-parts.ts';
+import { outsideShapes, simulatedShapes, targetLine } from './overlay-parts.ts';
 import type { Box, PathShape, Picture, Shape } from './Picture.ts';
 import { INK } from './picture-svg.ts';
 import { type PlotFrame, plotFrame } from './plot-frame.ts';
 import type { RunTrace } from './RunTrace.ts';
 import { symbolPath } from './symbol-path.ts';
+import { temperatureRange } from './temperature-range.ts';
 import { tracePath } from './trace-path.ts';
 
 export interface RunChartInput {
@@ -15,8 +17,9 @@ export interface RunChartInput {
   readonly targetC: number;
   readonly unit: TemperatureUnit;
   readonly simulated: boolean;
+  /** How press closed is known; null where it is not: then times count from the first reading. */
+  readonly closedBy: ClosingSource | null;
   /** Moments of the run, s from press closed; null = not known. */
-  readonly closed: boolean;
   readonly crossingS: number | null;
   readonly holdDoneS: number | null;
   readonly openedS: number | null;
@@ -30,19 +33,20 @@ const LEGEND_TOP = BOX.top + BOX.height + 46;
 export function runChart(input: RunChartInput): Picture {
   const channels = input.trace.channels.filter(({ role, points }) => role !== 'unused' && points.length > 0);
   const points = channels.flatMap((channel) => channel.points);
-  const temperatures = [input.targetC, ...points.flatMap(({ temperatureC }) => temperatureC ?? [])];
-  const [lowest, highest] = extent(temperatures);
+  const shown = temperatureRange(
+    points.flatMap(({ temperatureC }) => temperatureC ?? []),
+    input.targetC,
+  );
   const [fromS, untilS] = extent(points.map(({ timeS }) => timeS));
   const toS = Math.max(untilS, fromS + 1);
-  const room = (highest - lowest) * 0.05 + 1;
   const frame = plotFrame({
     box: BOX,
     fromS,
     toS,
-    lowC: lowest - room,
-    highC: highest + room,
+    lowC: shown.lowC,
+    highC: shown.highC,
     unit: input.unit,
-    timeTitle: input.closed ? FIGURE_TEXT.timeFromClosed : FIGURE_TEXT.timeFromFirstReading,
+    timeTitle: input.closedBy !== null ? FIGURE_TEXT.timeFromClosed : FIGURE_TEXT.timeFromFirstReading,
   });
   const lines = channels.map((channel, index): PathShape => {
     const { stroke, strokeWidth, dash } = lineLook(index);
@@ -65,6 +69,7 @@ export function runChart(input: RunChartInput): Picture {
       { kind: 'clipped', box: BOX, shapes: [...targetLine(frame, BOX, input.targetC, input.unit), ...lines] },
       ...momentShapes(input, frame),
       ...names.shapes,
+      ...outsideShapes(shown, input.unit, BOX),
       ...simulatedShapes(input.simulated, { right: BOX.left + BOX.width, floor: BOX.top + BOX.height }),
     ],
   };
@@ -85,9 +90,9 @@ function holdShapes({ crossingS, holdDoneS }: RunChartInput, frame: PlotFrame): 
 
 /** Upright lines at press closed, crossing, hold done and opened, each with its name above the plot, in two rows. */
 function momentShapes(input: RunChartInput, frame: PlotFrame): readonly Shape[] {
-  const { crossingS, holdDoneS, openedS, closed } = input;
+  const { crossingS, holdDoneS, openedS, closedBy } = input;
   const moments = [
-    ...(closed ? [{ timeS: 0, text: FIGURE_TEXT.closed }] : []),
+    ...(closedBy === null ? [] : [{ timeS: 0, text: FIGURE_TEXT.closed(closedBy) }]),
     ...(crossingS === null ? [] : [{ timeS: crossingS, text: FIGURE_TEXT.crossingAt(crossingS) }]),
     ...(holdDoneS === null ? [] : [{ timeS: holdDoneS, text: FIGURE_TEXT.holdDone }]),
     ...(openedS === null ? [] : [{ timeS: openedS, text: FIGURE_TEXT.openedAt(openedS) }]),
@@ -114,7 +119,14 @@ function momentShapes(input: RunChartInput, frame: PlotFrame): readonly Shape[] 
           strokeWidth: 0.9,
           dash: [1, 2],
         },
-        { kind: 'text', x, y, text, size: 11.5, anchor: timeS === 0 ? 'start' : 'middle' },
+        {
+          kind: 'text',
+          x,
+          y,
+          text,
+          size: 11.5,
+          anchor: timeS === 0 ? 'start' : x > BOX.left + BOX.width - 50 ? 'end' : 'middle',
+        },
       ];
     }),
     ...crossing,

@@ -32,6 +32,7 @@ export const FIGURE_TEXT = {
   target: (temperature: string) => `Target ${temperature}`,
   run: ({ label, counts, soakTimeS }: OverlayRun) =>
     `Run ${label}: ${soakTimeS === null ? 'no soak time' : `${numberText(soakTimeS, 2)} s`}${counts ? '' : ' (left out)'}`,
+  outside: (ends: string) => `Outside: up to ${ends}`,
   furtherRuns: (count: number) => `${count} further runs`,
   overlayTitle: 'Bond-line temperature of every run, aligned at press closed',
   overlayDescription: ({ runs, targetC, unit }: OverlayInput) =>
@@ -49,7 +50,7 @@ export const FIGURE_TEXT = {
   }) =>
     `Temperatures of one run over time, target ${temperatureText(targetC, unit)}, ${crossingS === null ? 'no crossing' : `crossing after ${numberText(crossingS, 2)} s`}.`,
   channel: (role: ChannelRole, channel: number) => `${ROLE_NAME[role]} (channel ${channel})`,
-  closed: 'press closed',
+  closed: (by: string) => (by === 'onset' ? 'press closed (from the onset)' : 'press closed'),
   crossingAt: (timeS: number) => `crossing ${numberText(timeS, 2)} s`,
   holdDone: 'hold done',
   openedAt: (timeS: number) => `opened ${numberText(timeS, 1)} s`,

@@ -71,7 +71,7 @@ function oneRun(
     targetC: outcome.settings.targetC,
     unit,
     simulated: job.simulated,
-    closed: result.pressClosed !== null,
+    closedBy: result.pressClosed?.by ?? null,
     crossingS,
     holdDoneS:
       crossingS !== null && result.hold !== null && result.hold.longestUnbrokenS >= result.hold.wantedS
