@@ -4,6 +4,7 @@ import { addExchangeCommands } from './exchange-commands.ts';
 import { addNumbersCommands } from './numbers-commands.ts';
 import { addPlatenCommands } from './platen-commands.ts';
 import { addPressCommands } from './press-commands.ts';
+import { addRecheckCommands } from './recheck-commands.ts';
 import { addReportCommands } from './report-commands.ts';
 import { VERSION } from './version.ts';
 
@@ -22,6 +23,7 @@ export function commandLine(): Command {
     .exitOverride();
   addPressCommands(program);
   addDeskCommands(program);
+  addRecheckCommands(program);
   addPlatenCommands(program);
   addNumbersCommands(program);
   addReportCommands(program);

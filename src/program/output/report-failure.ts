@@ -6,7 +6,7 @@ import { neutralise } from '../../core/text/neutralise.ts';
  * DWELLWRIGHT_STACK is set. Returns the exit code.
  */
 export function reportFailure(error: unknown): number {
-  if (error instanceof DwellwrightError) {
+  if (isForPeople(error)) {
     process.stderr.write(`dwellwright: ${neutralise(error.message)}\n`);
     if (error.remedy !== null) process.stderr.write(`  what to do: ${neutralise(error.remedy)}\n`);
     if (process.env.DWELLWRIGHT_STACK) process.stderr.write(`${error.stack}\n`);
@@ -19,4 +19,11 @@ export function reportFailure(error: unknown): number {
   );
   if (process.env.DWELLWRIGHT_STACK && error instanceof Error) process.stderr.write(`${error.stack}\n`);
   return 2;
+}
+
+/** An error of this project by its shape: a command bundled apart brings its own copy of the class. */
+function isForPeople(error: unknown): error is DwellwrightError {
+  return (
+    error instanceof DwellwrightError || (error instanceof Error && 'remedy' in error && 'exitCode' in error)
+  );
 }

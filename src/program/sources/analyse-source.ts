@@ -24,28 +24,34 @@ export interface AnalyseOptions extends RuleOptions {
   readonly probeList?: readonly (Probe | null)[];
 }
 
+/** Rules and probes that a source is analysed by: the user's options before its own conditions. */
+export function sourceConditions(
+  { head }: Pick<Source, 'head'>,
+  options: AnalyseOptions,
+): { readonly rules: RunRules; readonly probes: readonly (Probe | null)[] } {
+  if (head === null) return { rules: runRules(options), probes: options.probeList ?? [] };
+  const rules = runRules(options, {
+    ...head,
+    ambientC: headAmbientC(head),
+    dip: headDip(head),
+    closedAtS: headClosedAtS(head),
+    cure: headCure(head),
+    highestPeakC: headHighestPeakC(head),
+  });
+  return { rules, probes: options.probeList ?? headProbes(head) };
+}
+
+export const correctionsOf = (probes: readonly (Probe | null)[]) =>
+  probes.map((probe) => (probe === null ? null : probeCorrection(probe)));
+
 /** Replays a source by its own conditions and the user's options. Refuses lines that no option made readable. */
 export function analyseSource(source: Source, options: AnalyseOptions): SourceAnalysis {
-  const { head } = source;
-  const rules = runRules(
-    options,
-    head === null
-      ? {}
-      : {
-          ...head,
-          ambientC: headAmbientC(head),
-          dip: headDip(head),
-          closedAtS: headClosedAtS(head),
-          cure: headCure(head),
-          highestPeakC: headHighestPeakC(head),
-        },
-  );
-  const probes = options.probeList ?? (head === null ? [] : headProbes(head));
+  const { rules, probes } = sourceConditions(source, options);
   const analysis = analyseEntries(source.entries(), {
     decoder: source.decoder,
     roles: source.roles,
     rules,
-    probeCorrections: probes.map((probe) => (probe === null ? null : probeCorrection(probe))),
+    probeCorrections: correctionsOf(probes),
   });
   refuseUnreadable(source.name, analysis.state);
   const soundness = source.soundness();

@@ -1,0 +1,39 @@
+import { type Command, Option } from 'commander';
+import { jsonOption, lazily, showOption, storeOption } from './shared-options.ts';
+
+const list = (value: string, before: readonly string[] | undefined): readonly string[] => [
+  ...(before ?? []),
+  ...value.split(',').map((part) => part.trim()),
+];
+
+/** Whether a recipe still holds. */
+export function addRecheckCommands(program: Command): void {
+  program
+    .command('recheck [files...]')
+    .description('analyse stored runs (or recordings) again and hold them against a recipe')
+    .option('--assembly <name>', 'assembly of the recipe')
+    .option('--press <name>', 'press of the recipe')
+    .option('--version <number>', 'version of the recipe (the latest unless stated)')
+    .option('--trial <id>', 'only the runs of this trial')
+    .option('--targets <list>', 'what if: dwell at these targets too, such as 330F,340F,350F', list)
+    .option('--target <temperature>', 'another target than the recipe’s')
+    .option('--hold <duration>', 'another hold than the recipe’s')
+    .addOption(
+      new Option('--rule <rule>', 'dwell rule of the suggestion').choices([
+        'mean',
+        'slowest',
+        'next-run',
+        'tolerance',
+      ]),
+    )
+    .option('--margin <duration>', 'margin added to the dwell', '0s')
+    .option('--content <share>', 'tolerance rule: share of all cycles that hold fully, such as 99%')
+    .option('--confidence <share>', 'tolerance rule: how sure, such as 95%')
+    .option('--time-column <name>', 'logger file: heading or number (from 1) of the time column')
+    .option('--temperature-column <name>', 'logger file: heading or number of the bond-line column', list)
+    .addOption(new Option('--unit <unit>', 'logger file: unit of the temperatures').choices(['C', 'F', 'K']))
+    .addOption(showOption())
+    .addOption(storeOption())
+    .addOption(jsonOption())
+    .action(lazily(async () => (await import('../commands/recheck.ts')).recheck));
+}

@@ -1,0 +1,158 @@
+import { type DwellAtTarget, dwellAtTarget } from '../../core/recheck/dwell-at-target.ts';
+import { recheck as check } from '../../core/recheck/recheck.ts';
+import type { Recipe } from '../../core/recipe/Recipe.ts';
+import { outcomeJson } from '../../core/result/outcome-json.ts';
+import { recheckJson } from '../../core/result/recheck-json.ts';
+import { trialOutcome } from '../../core/result/trial-outcome.ts';
+import type { Store } from '../../core/store/Store.ts';
+import { dwellSentences } from '../../core/text/dwell-text.ts';
+import { dwellTableLines, recheckLines } from '../../core/text/recheck-text.ts';
+import type { TrialRun } from '../../core/trial/TrialResult.ts';
+import { parseTemperature } from '../../core/units/parse-temperature.ts';
+import { OptionError } from '../options/OptionError.ts';
+import { type DwellOptions, outcomeSettings } from '../options/outcome-settings.ts';
+import { type RuleOptions, runRules } from '../options/run-rules.ts';
+import { type StoreOptions, withStore } from '../options/with-store.ts';
+import { print, printJson } from '../output/print.ts';
+import { progressBar } from '../output/progress-bar.ts';
+import { findRecipe } from '../recheck/find-recipe.ts';
+import { fileSources, type GatheredRun, type GatheredSource, storedSources } from '../recheck/gather-runs.ts';
+import type { SourceOptions } from '../sources/Source.ts';
+import { findTrial } from '../trials/stored-outcome.ts';
+
+interface RecheckOptions extends StoreOptions, RuleOptions, SourceOptions, DwellOptions {
+  readonly assembly?: string;
+  readonly press?: string;
+  readonly version?: string;
+  readonly trial?: string;
+  readonly targets?: readonly string[];
+  readonly show: 'F' | 'C';
+  readonly json?: boolean;
+}
+
+/**
+ * `recheck`: every run analysed again by today's rules and held against a recipe; what dwell the runs would suggest
+ * now; with `--targets` what they would at other targets. Exit code 1 when the recipe does not hold or nothing is shown.
+ */
+export async function recheck(files: readonly string[], options: RecheckOptions): Promise<void> {
+  await withStore(options, async (store) => {
+    const recipe = findRecipe(store, options);
+    // The recipe's own target and hold, whatever the recordings say, unless the user asks for others.
+    const rules = runRules(options, recipe);
+    const ruleOptions: RuleOptions = { ...options, target: `${rules.targetC}C`, hold: `${rules.holdS}s` };
+    const targetsC = (options.targets ?? []).map((text) => parseTemperature(text, '--targets'));
+    const { gathered, atTargets } = await gather(
+      sources(store, recipe, files, options),
+      ruleOptions,
+      targetsC,
+      countOf(store, recipe, files, options),
+    );
+    if (gathered.length === 0)
+      throw new OptionError(
+        'recheck: no run to look at',
+        'Name recordings, or --trial ID; without them all of this assembly and press in the store are taken',
+        'no-runs',
+      );
+    const result = check({
+      recipe,
+      recipeStartC: recipeStart(store, recipe),
+      runs: gathered.map(({ run, before }) => ({
+        run,
+        before:
+          before === null
+            ? null
+            : { soakTimeS: before.soakTimeS, verdict: before.verdict, ruleVersion: before.ruleVersion },
+      })),
+    });
+    const press = store.presses().find(({ name }) => name === recipe.pressName);
+    const settings = outcomeSettings(options, rules, press);
+    const outcome = trialOutcome(
+      gathered.map(({ run }) => run),
+      settings,
+    );
+    const byTarget: DwellAtTarget[] = targetsC.map((targetC, at) =>
+      dwellAtTarget(atTargets[at] ?? [], { ...settings, targetC }),
+    );
+    if (options.json) {
+      const { trial, dwell, uncertainty } = outcomeJson(outcome, options.show);
+      printJson({
+        ...recheckJson(recipe, result, byTarget, options.show),
+        now: { trial, dwell, uncertainty },
+      });
+    } else {
+      print(
+        [
+          ...recheckLines(recipe, result, options.show),
+          'What these runs would suggest now:',
+          ...dwellSentences({ statistics: outcome.statistics, ...settings }).map((line) => `  ${line}`),
+          ...(byTarget.length === 0 ? [] : dwellTableLines(byTarget, options.show)),
+        ].join('\n'),
+      );
+    }
+    if (result.verdict !== 'holds') process.exitCode = 1;
+  });
+}
+
+type Sources = Iterable<GatheredSource> | AsyncIterable<GatheredSource>;
+
+function sources(store: Store, recipe: Recipe, files: readonly string[], options: RecheckOptions): Sources {
+  if (files.length > 0) return fileSources(files, options);
+  return storedSources(store, trialsOf(store, recipe, options));
+}
+
+function trialsOf(store: Store, recipe: Recipe, { trial }: RecheckOptions) {
+  if (trial !== undefined) return [findTrial(store, trial)];
+  return store
+    .trials()
+    .filter((one) => one.assemblyName === recipe.assemblyName && one.pressName === recipe.pressName);
+}
+
+function countOf(store: Store, recipe: Recipe, files: readonly string[], options: RecheckOptions): number {
+  if (files.length > 0) return files.length;
+  return trialsOf(store, recipe, options).reduce((sum, trial) => sum + trial.recordingIds.length, 0);
+}
+
+async function gather(all: Sources, options: RuleOptions, targetsC: readonly number[], count: number) {
+  const bar = progressBar('recordings', count);
+  const gathered: GatheredRun[] = [];
+  const atTargets: TrialRun[][] = targetsC.map(() => []);
+  try {
+    for await (const source of all) {
+      gathered.push(...source.runs(options));
+      for (const [at, targetC] of targetsC.entries()) {
+        const runs = source.runs({ ...options, target: `${targetC}C` });
+        atTargets[at]?.push(...runs.map(({ run }) => forWhatIf(run)));
+      }
+      bar.step();
+    }
+  } finally {
+    bar.end();
+  }
+  return { gathered, atTargets };
+}
+
+/** At another target the hold may not have been done when the press was opened: the soak time counts all the same. */
+function forWhatIf(run: TrialRun): TrialRun {
+  const grave = run.result.reasons.filter(({ severity }) => severity !== 'note');
+  const early = grave.length > 0 && grave.every(({ code }) => code === 'opened-early');
+  return early && run.decision.kind === 'automatic'
+    ? { ...run, decision: { kind: 'taken-in', reason: 'what if' } }
+    : run;
+}
+
+/** Mean start temperature of the runs that the recipe rests on, as stored; null where they are not in this store. */
+function recipeStart(store: Store, recipe: Recipe): number | null {
+  const ids = new Set(recipe.restsOn.map(({ recordingId, runNumber }) => `${recordingId} ${runNumber}`));
+  const startsC = store
+    .trials()
+    .flatMap((trial) =>
+      trial.assemblyName === recipe.assemblyName && trial.pressName === recipe.pressName
+        ? store
+            .trialRuns(trial.trialId)
+            .flatMap(({ recordingId, result }) =>
+              ids.has(`${recordingId} ${result.runNumber}`) ? (result.startC ?? []) : [],
+            )
+        : [],
+    );
+  return startsC.length === 0 ? null : startsC.reduce((sum, value) => sum + value, 0) / startsC.length;
+}
