@@ -8,13 +8,14 @@ export type ImportedSummary =
   | {
       readonly path: string;
       readonly recordingId: string;
+      readonly simulated: boolean;
+      /** Null where no probe lies on a bond line. */
       readonly trial: {
         readonly trialId: string;
         readonly assemblyName: string;
         readonly pressName: string;
-        readonly simulated: boolean;
         readonly isNew: boolean;
-      };
+      } | null;
       readonly recognised: string | null;
       readonly soundness: RecordingSoundness;
       readonly targetC: number | null;
@@ -30,6 +31,8 @@ export type ImportedSummary =
       };
     };
 
+type Added = Exclude<ImportedSummary, { readonly alreadyThere: unknown }>;
+
 /** What became of one file that was brought in. */
 export function importedLines(file: ImportedSummary, unit: TemperatureUnit): readonly string[] {
   const name = neutralise(file.path);
@@ -41,18 +44,23 @@ export function importedLines(file: ImportedSummary, unit: TemperatureUnit): rea
       `${name}: already in the store as recording ${neutralise(recordingId)}${where}${when}. Nothing added.`,
     ];
   }
-  const { trial, targetC, holdS } = file;
-  const rules =
-    targetC === null || holdS === null
-      ? ''
-      : `, target ${temperatureText(targetC, unit)}, hold ${numberText(holdS, 0)} s`;
-  const lines = [
-    `${name}: added to ${trial.isNew ? 'new ' : ''}trial ${neutralise(trial.trialId)} (${neutralise(trial.assemblyName)} on ${neutralise(trial.pressName)}${rules})${trial.simulated ? ' — SIMULATED' : ''}.`,
-  ];
+  const mark = file.simulated ? ' — SIMULATED' : '';
+  const lines = [`${name}: ${whereTo(file, unit)}${mark}.`];
   if (file.recognised !== null) lines.push(`  read as: ${neutralise(file.recognised)}`);
   if (file.soundness.kind === 'not-closed')
     lines.push('  the recording was not closed; what is whole in it was added');
   return [...lines, ...file.results.map((result) => runLine(result, unit))];
+}
+
+function whereTo(file: Added, unit: TemperatureUnit): string {
+  const { trial, targetC, holdS } = file;
+  if (trial === null)
+    return `added as recording ${neutralise(file.recordingId)}, in no trial: no probe lies on a bond line`;
+  const rules =
+    targetC === null || holdS === null
+      ? ''
+      : `, target ${temperatureText(targetC, unit)}, hold ${numberText(holdS, 0)} s`;
+  return `added to ${trial.isNew ? 'new ' : ''}trial ${neutralise(trial.trialId)} (${neutralise(trial.assemblyName)} on ${neutralise(trial.pressName)}${rules})`;
 }
 
 function runLine(result: RunResult, unit: TemperatureUnit): string {

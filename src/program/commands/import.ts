@@ -15,7 +15,9 @@ export async function importCommand(files: readonly string[], options: ImportOpt
     if (options.json)
       return printJson({ files: outcome.files.map(fileJson), layoutSaved: outcome.layoutSaved });
     const lines = outcome.files.flatMap((file) => importedLines(summary(file), options.show));
-    const trials = new Set(outcome.files.flatMap((file) => ('head' in file ? [file.trial.trialId] : [])));
+    const trials = new Set(
+      outcome.files.flatMap((file) => ('head' in file && file.trial !== null ? [file.trial.trialId] : [])),
+    );
     print(
       [
         ...lines,
@@ -35,6 +37,7 @@ function summary(file: PreparedImport | AlreadyThere) {
     ? {
         path: file.path,
         recordingId: file.head.recordingId,
+        simulated: file.head.simulated,
         trial: file.trial,
         recognised: file.recognised,
         soundness: file.soundness,
@@ -58,10 +61,10 @@ function fileJson(file: PreparedImport | AlreadyThere): Record<string, unknown> 
     file: file.path,
     added: true,
     recordingId: file.head.recordingId,
-    trialId: file.trial.trialId,
-    newTrial: file.trial.isNew,
-    assembly: file.trial.assemblyName,
-    press: file.trial.pressName,
+    trialId: file.trial?.trialId ?? null,
+    newTrial: file.trial?.isNew ?? false,
+    assembly: file.trial?.assemblyName ?? null,
+    press: file.trial?.pressName ?? file.head.pressName ?? null,
     recognised: file.recognised,
     closed: file.soundness.kind === 'sound',
     fileSha256: file.file.fileSha256,

@@ -16,7 +16,8 @@ export interface ImportTrial {
 /** A file that was read and found fit, not yet in the store. */
 export interface PreparedImport {
   readonly path: string;
-  readonly trial: ImportTrial;
+  /** Null for a warm-up or a survey of a platen: no probe lies on a bond line, so it is no run. */
+  readonly trial: ImportTrial | null;
   readonly head: RecordingHead;
   readonly file: ImportedFile;
   /** Reads the file again, so that no file is held in memory. */

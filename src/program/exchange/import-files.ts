@@ -57,7 +57,7 @@ export async function importFiles(
 /** A new trial starts with the earliest of its files. */
 function startOf(file: PreparedImport, all: readonly PreparedImport[]): string {
   const times = all
-    .filter((one) => one.trial.trialId === file.trial.trialId)
+    .filter((one) => one.trial?.trialId === file.trial?.trialId)
     .map((one) => Date.parse(one.head.madeAt));
   return new Date(Math.min(...times)).toISOString();
 }

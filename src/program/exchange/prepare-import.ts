@@ -34,7 +34,7 @@ export async function prepareImport(
   const same = before.find(
     (one) =>
       one.readAs === prepared.file.readAs &&
-      (options.trial === undefined || one.trialId === prepared.trial.trialId),
+      (options.trial === undefined || one.trialId === prepared.trial?.trialId),
   );
   return same === undefined ? prepared : { path, alreadyThere: same };
 }

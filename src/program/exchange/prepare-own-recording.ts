@@ -57,21 +57,21 @@ export async function prepareOwnRecording(
     );
   const parts = () => recordingParts(textFilePieces(path));
   if (sameAsStored(store, head.recordingId, path, parts)) return { alreadyThere: head.recordingId };
+  const common = {
+    path,
+    head,
+    file: { fileSha256, fileName: basename(path), readAs: '', importedAt },
+    parts,
+    soundness,
+    layoutOptions: null,
+  };
+  if (!head.roles.some((role) => role.startsWith('bond-line')))
+    return { ...common, trial: null, results: [], recognised: null };
   const wish = { path, head };
   const names = await trials.names(wish);
   const source = recordingSource(path, recording, {});
   const { results, rules, state } = analyseSource(source, {});
-  return {
-    path,
-    trial: trials.choose(wish, names, rules),
-    head,
-    file: { fileSha256, fileName: basename(path), readAs: '', importedAt },
-    parts,
-    results,
-    recognised: state.recognised,
-    soundness,
-    layoutOptions: null,
-  };
+  return { ...common, trial: trials.choose(wish, names, rules), results, recognised: state.recognised };
 }
 
 /** True where the store holds this very text; throws where it holds another under the same id. */

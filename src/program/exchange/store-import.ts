@@ -1,4 +1,5 @@
 import { ExchangeError } from '../../core/exchange/ExchangeError.ts';
+import type { RecordingHead } from '../../core/recording/RecordingEntry.ts';
 import type { Store } from '../../core/store/Store.ts';
 import { exchangeRefusals } from '../../core/text/exchange-text.ts';
 import { newAssembly } from '../commands/assemblies.ts';
@@ -15,10 +16,16 @@ export function storeImport(store: Store, prepared: PreparedImport, startedAt: s
   if (hashFile(path) !== file.fileSha256)
     throw new ExchangeError('import-changed', exchangeRefusals.changedMeanwhile(path));
   store.exchange.atomically(() => {
-    if (!store.trials().some((one) => one.trialId === trial.trialId)) startTrial(store, prepared, startedAt);
+    addPress(store, trial?.pressName ?? head.pressName);
+    if (trial !== null && !store.trials().some((one) => one.trialId === trial.trialId)) {
+      addAssembly(store, trial.assemblyName, head);
+      const { trialId, assemblyName, pressName, simulated } = trial;
+      store.startTrial({ trialId, assemblyName, pressName, startedAt, simulated });
+      store.closeTrial(trialId, file.importedAt);
+    }
     store.exchange.addRecording({
       recordingId: head.recordingId,
-      trialId: trial.trialId,
+      trialId: trial?.trialId ?? null,
       simulated: head.simulated,
       parts: prepared.parts(),
       file,
@@ -27,15 +34,16 @@ export function storeImport(store: Store, prepared: PreparedImport, startedAt: s
   });
 }
 
-function startTrial(store: Store, { trial, head, file }: PreparedImport, startedAt: string): void {
-  const { trialId, assemblyName, pressName, simulated } = trial;
-  if (!store.presses().some((one) => one.name === pressName)) store.savePress(newPress(pressName));
-  if (!store.assemblies().some((one) => one.name === assemblyName))
-    store.saveAssembly({
-      ...newAssembly(assemblyName),
-      ...(head.targetC === undefined ? {} : { targetC: head.targetC }),
-      ...(head.holdS === undefined ? {} : { holdS: head.holdS }),
-    });
-  store.startTrial({ trialId, assemblyName, pressName, startedAt, simulated });
-  store.closeTrial(trialId, file.importedAt);
+function addPress(store: Store, name: string | undefined): void {
+  if (name === undefined || name === '' || store.presses().some((one) => one.name === name)) return;
+  store.savePress(newPress(name));
+}
+
+function addAssembly(store: Store, name: string, head: RecordingHead): void {
+  if (store.assemblies().some((one) => one.name === name)) return;
+  store.saveAssembly({
+    ...newAssembly(name),
+    ...(head.targetC === undefined ? {} : { targetC: head.targetC }),
+    ...(head.holdS === undefined ? {} : { holdS: head.holdS }),
+  });
 }
