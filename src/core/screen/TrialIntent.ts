@@ -4,7 +4,13 @@ import type { DwellRule } from '../trial/TrialResult.ts';
 
 /** What the screen asks the program to do. Times: host monotonic clock, µs, of the key itself. */
 export type TrialIntent =
-  | { readonly kind: 'mark'; readonly mark: OperatorMark; readonly atUs: number }
+  | {
+      readonly kind: 'mark';
+      readonly mark: OperatorMark;
+      readonly atUs: number;
+      /** A pedal that types a key, or the program itself (what the ready check found); else a key. */
+      readonly by?: 'pedal' | 'command';
+    }
   | {
       readonly kind: 'decide-run';
       /** Place in the standing's list of runs, 0 = first. */
@@ -22,5 +28,5 @@ export type TrialIntent =
   | { readonly kind: 'cautions-acknowledged'; readonly atUs: number }
   | { readonly kind: 'scan'; readonly text: string; readonly atUs: number }
   | { readonly kind: 'unit'; readonly unit: TemperatureUnit }
-  | { readonly kind: 'bell'; readonly why: 'crossing' | 'hold-done' }
+  | { readonly kind: 'bell'; readonly why: 'crossing' | 'hold-done' | 'tried' }
   | { readonly kind: 'quit' };

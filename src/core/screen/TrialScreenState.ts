@@ -1,12 +1,17 @@
 import type { ChartBandPoint, ChartMark } from '../chart/ChartSpec.ts';
 import type { TraceBuckets } from '../chart/TraceBuckets.ts';
+import type { CoolingWait } from '../cooling/CoolingWait.ts';
+import type { PressureResult } from '../press/PressureResult.ts';
 import type { Reading } from '../reading/StreamEvent.ts';
+import type { ReadyItemName } from '../ready-check/ReadyCheck.ts';
 import type { ChannelRole } from '../recording/RecordingEntry.ts';
+import type { TrialOutcome } from '../result/trial-outcome.ts';
 import type { RunResult, RunRules } from '../run/RunResult.ts';
 import type { TimeToTarget } from '../run-estimate/TimeToTarget.ts';
 import type { SessionState } from '../session/Session.ts';
 import type { TemperatureUnit } from '../text/units-text.ts';
 import type { DwellRule, TrialRun, TrialStatistics } from '../trial/TrialResult.ts';
+import type { FinishedRun } from './FinishedRun.ts';
 import type { InputBuffer } from './ScreenInput.ts';
 
 /** What stays the same during a trial. */
@@ -28,6 +33,14 @@ export interface TrialScreenSetup {
   readonly timerOffsetS: number;
   /** True when this shift has acknowledged the cautions before. */
   readonly cautionsAcknowledged: boolean;
+  /** Id of the recording that the live runs go into; tells them from the trial's earlier ones. */
+  readonly recordingId?: string;
+  /** True where a person works the press: the ready check comes before each run. */
+  readonly readyCheck?: boolean;
+  /** Gauge pressure of this ring on this ram; null where a size is not known. */
+  readonly gauge?: PressureResult | null;
+  /** Offered when initials are asked for. */
+  readonly initials?: string | null;
 }
 
 export type LinkStatus =
@@ -47,6 +60,16 @@ export interface StoreStatus {
 export interface TrialStanding {
   readonly runs: readonly TrialRun[];
   readonly statistics: TrialStatistics | null;
+  /** The whole outcome with every rule's dwell and the uncertainty budget; absent until worked out. */
+  readonly outcome?: TrialOutcome | null;
+}
+
+/** What the ready check has been told for the next run. */
+export interface ReadyAnswers {
+  readonly confirmed: readonly ReadyItemName[];
+  readonly overridden: Readonly<Partial<Record<ReadyItemName, string>>>;
+  /** Gone through to its end. */
+  readonly done: boolean;
 }
 
 /** A question or entry that has the keys for itself. */
@@ -69,7 +92,21 @@ export type Dialog =
       readonly rule: DwellRule;
       readonly ruleReason: string | null;
       readonly text: string;
-    };
+    }
+  | {
+      readonly kind: 'accept-note';
+      readonly rule: DwellRule;
+      readonly ruleReason: string | null;
+      readonly initials: string;
+      readonly text: string;
+    }
+  /** The ready check; `selected` null: the first line that holds something up. */
+  | { readonly kind: 'ready'; readonly selected: ReadyItemName | null }
+  | { readonly kind: 'ready-reason'; readonly item: ReadyItemName; readonly text: string }
+  | { readonly kind: 'result' }
+  | { readonly kind: 'budget' }
+  | { readonly kind: 'overlay' }
+  | { readonly kind: 'help' };
 
 export interface Notice {
   readonly text: string;
@@ -93,7 +130,13 @@ export interface TrialScreenState {
   readonly intervalS: number | null;
   readonly trace: TraceBuckets;
   readonly marks: readonly ChartMark[];
-  /** Traces of the trial's earlier runs, counted from press closed; drawn behind. */
+  /** Readings of the latest seconds while no run is open, for the ready check. */
+  readonly recent: readonly Reading[];
+  readonly cooling: CoolingWait | null;
+  readonly ready: ReadyAnswers;
+  /** Bond-line traces of the trial's finished runs, counted from press closed. */
+  readonly finished: readonly FinishedRun[];
+  /** Lowest and highest of the trial's earlier runs that count, from press closed; drawn behind. */
   readonly band: readonly ChartBandPoint[];
   readonly estimate: TimeToTarget | null;
   /** Number of the run that the marks and flags below belong to. */

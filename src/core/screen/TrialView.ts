@@ -2,6 +2,7 @@ import type { ChartSpec } from '../chart/ChartSpec.ts';
 import type { SegmentRole } from '../chart/StyledRow.ts';
 import type { KeyHint } from '../text/keys-text.ts';
 import type { StateName } from '../text/screen-text.ts';
+import type { DrawPage } from './pages/PageSize.ts';
 
 export interface ViewLine {
   readonly text: string;
@@ -21,6 +22,8 @@ export interface DialogView {
   readonly lines: readonly ViewLine[];
   /** Typed text, null where none is asked for. */
   readonly entry: string | null;
+  /** Draws a whole page under the title; only with 'cover'. */
+  readonly draw?: DrawPage;
 }
 
 /** Everything the trial screen shows, ready to lay out: words are chosen, numbers have their units. */
@@ -47,11 +50,17 @@ export interface TrialView {
     readonly role: SegmentRole;
     readonly flash: boolean;
   };
+  /** What to do next, in block letters beside the state. */
+  readonly next: string;
   readonly facts: readonly ViewLine[];
   /** Letter, name and value of each channel; `brief` where room is short. */
   readonly channels: readonly (ViewLine & { readonly brief: string })[];
   readonly conditions: string;
   readonly chart: Omit<ChartSpec, 'columns' | 'rows'> | null;
+  /** True between two runs: the runs take the width, with what they come to. */
+  readonly between: boolean;
+  /** Draws the runs over the whole width. */
+  readonly drawRuns: DrawPage;
   readonly runHeadings: readonly string[];
   readonly runs: readonly RunRow[];
   readonly summary: readonly string[];

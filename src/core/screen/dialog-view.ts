@@ -1,5 +1,15 @@
 import { cautionLines } from '../text/cautions.ts';
+import { READY_PAGE, READY_TITLE } from '../text/ready-text.ts';
+import { RESULT_PAGE } from '../text/result-text.ts';
 import { SCREEN_TEXT } from '../text/screen-text.ts';
+import { TRIAL_HELP } from '../text/trial-help-text.ts';
+import { budgetPage } from './pages/budget-page.ts';
+import { helpPage } from './pages/help-page.ts';
+import { overlayPage } from './pages/overlay-page.ts';
+import type { DrawPage } from './pages/PageSize.ts';
+import { readyPage } from './pages/ready-page.ts';
+import { resultPage } from './pages/result-page.ts';
+import { runsPage } from './pages/runs-page.ts';
 import { ruleChoices } from './rule-choices.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
 import type { DialogView } from './TrialView.ts';
@@ -11,8 +21,24 @@ export function dialogView(state: TrialScreenState): DialogView | null {
   const { dialog } = state;
   switch (dialog?.kind) {
     case undefined:
-    case 'runs':
       return null;
+    case 'runs':
+      return cover(SCREEN_TEXT.pages.runs, runsPage(state));
+    case 'ready':
+      return cover(READY_PAGE.title, readyPage(state));
+    case 'result':
+      return cover(state.setup.simulated ? RESULT_PAGE.simulated : RESULT_PAGE.title, resultPage(state));
+    case 'budget':
+      return cover(SCREEN_TEXT.pages.budget, budgetPage(state));
+    case 'overlay':
+      return cover(RESULT_PAGE.overlayTitle, overlayPage(state));
+    case 'help':
+      return cover(TRIAL_HELP.title, helpPage());
+    case 'ready-reason':
+      return {
+        ...cover(READY_PAGE.reason(READY_TITLE[dialog.item]), readyPage(state)),
+        entry: dialog.text,
+      };
     case 'cautions':
       return {
         place: 'cover',
@@ -31,7 +57,7 @@ export function dialogView(state: TrialScreenState): DialogView | null {
       return { place: 'line', question: questions.spoilt, lines: [], entry: dialog.text };
     case 'decision': {
       const ask = dialog.decision === 'set-aside' ? questions.setAside : questions.takenIn;
-      return { place: 'line', question: ask(dialog.run + 1), lines: [], entry: dialog.text };
+      return { ...cover(ask(dialog.run + 1), runsPage(state)), entry: dialog.text };
     }
     case 'accept-rule':
       return {
@@ -47,5 +73,11 @@ export function dialogView(state: TrialScreenState): DialogView | null {
       return { place: 'line', question: questions.ruleReason, lines: [], entry: dialog.text };
     case 'accept-initials':
       return { place: 'line', question: questions.initials, lines: [], entry: dialog.text };
+    case 'accept-note':
+      return { place: 'line', question: questions.recipeNote, lines: [], entry: dialog.text };
   }
+}
+
+function cover(question: string, draw: DrawPage): DialogView {
+  return { place: 'cover', question, lines: [], entry: null, draw };
 }

@@ -10,12 +10,15 @@ export interface Head {
   readonly overflow: ViewLine | null;
 }
 
-/** Figure on the left, state word and facts on the right. 7 rows; 10 in a window of 32 rows and 110 columns. */
+/**
+ * Figure on the left; on the right state word and next action in block letters, then facts. 9 rows, 12 in a window of
+ * 32 rows and 110 columns; in ASCII 11, whose letters are higher.
+ */
 export function headRows(view: TrialView): Head {
-  const roomy = view.rows >= 31 && view.columns >= 110 && !view.ascii;
-  const height = roomy ? 10 : 7;
-  const left = roomy ? 54 : 34;
-  const figure = figureRows(view, roomy ? 'big' : 'large', height);
+  const roomy = view.rows >= 31 && view.columns >= 110;
+  const height = roomy ? 12 : view.ascii ? 11 : 9;
+  const left = roomy && !view.ascii ? 54 : 34;
+  const figure = figureRows(view, roomy && !view.ascii ? 'big' : 'large', height);
   const { rows: right, overflow } = stateRows(view, view.columns - left - 1, height, roomy);
   const head = Array.from({ length: height }, (_, i) => [
     ...fitRow(figure[i] ?? [], left),
@@ -30,8 +33,9 @@ function figureRows(view: TrialView, size: BlockSize, height: number): readonly 
   const digits = blockText(text, { size, ascii: view.ascii, faded });
   const letters = unit === '' ? [] : blockText(unit, { size: 'small', ascii: view.ascii, faded });
   const rows: StyledRow[] = digits.map((row, i) => [{ text: ` ${row}  ${letters[i] ?? ''}`, role }]);
-  if (rows.length < height - 1) rows.unshift([]);
-  rows.push([{ text: ` ${caption}`, role: faded ? 'quiet' : 'plain' }]);
+  const above = Math.max(0, Math.floor((height - digits.length - 2) / 2));
+  for (let i = 0; i < above; i++) rows.unshift([]);
+  rows.push([], [{ text: ` ${caption}`, role: faded ? 'quiet' : 'plain' }]);
   return rows;
 }
 
@@ -42,9 +46,10 @@ function stateRows(
   roomy: boolean,
 ): { readonly rows: readonly StyledRow[]; readonly overflow: ViewLine | null } {
   const { words, role, flash } = view.state;
-  const large = roomy && words.length === 1 && blockTextColumns(words[0] ?? '', 'large') <= columns;
-  // Two words of five ASCII rows each need ten rows: without them the second word goes in plain letters.
-  const block = view.ascii && height < 10 ? words.slice(0, 1) : words;
+  const large =
+    roomy && !view.ascii && words.length === 1 && blockTextColumns(words[0] ?? '', 'large') <= columns;
+  // In ASCII a block word takes five rows: without room for two, the second goes in plain letters.
+  const block = view.ascii ? words.slice(0, 1) : words;
   const rows: StyledRow[] = [];
   for (const word of block) {
     for (const row of blockText(word, { size: large ? 'large' : 'small', ascii: view.ascii })) {
@@ -52,7 +57,8 @@ function stateRows(
     }
   }
   if (block.length < words.length) rows.push([{ text: ` ${words.slice(block.length).join(' ')}`, role }]);
-  if (rows.length < height - view.facts.length) rows.unshift([]);
+  for (const row of blockText(view.next, { size: 'small', ascii: view.ascii }))
+    rows.push([{ text: ` ${row}`, role: 'plain' }]);
   let overflow: ViewLine | null = null;
   for (const fact of view.facts) {
     const texts = wrapWords(fact.text, columns - 1);

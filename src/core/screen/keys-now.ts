@@ -1,4 +1,6 @@
+import { isSettled } from '../ready-check/ready-check.ts';
 import { KEY_TEXT, type KeyHint } from '../text/keys-text.ts';
+import { currentItem, readyItems } from './ready-items.ts';
 import { isRunOpen } from './reduce-reading.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
 
@@ -12,6 +14,16 @@ export function keysNow(state: TrialScreenState): readonly KeyHint[] {
       return [k.yes, k.no];
     case 'runs':
       return [k.choose, k.setAside, k.takeIn, k.automatic, k.back];
+    case 'ready':
+      return readyKeys(state);
+    case 'result':
+      return [k.accept, ...(state.standing.outcome?.budget ? [k.explain] : []), k.overlay, k.unit, k.back];
+    case 'budget':
+      return [k.accept, k.overlay, k.back];
+    case 'overlay':
+      return [k.accept, k.dwell, k.unit, k.back];
+    case 'help':
+      return [k.back];
     case 'accept-rule':
       return [k.choose, k.enter, k.back];
     case undefined:
@@ -29,10 +41,28 @@ export function keysNow(state: TrialScreenState): readonly KeyHint[] {
     keys.push(k.spoilt);
   } else {
     keys.push(k.closed);
-    if ((state.standing.statistics?.runs ?? 0) > 0) keys.push(k.accept);
+    if (state.setup.readyCheck === true) keys.push(k.check);
+    if ((state.standing.statistics?.runs ?? 0) > 0) keys.push(k.dwell, k.accept);
     if (state.standing.runs.length > 0) keys.push(k.runs);
+    if (state.finished.length > 0) keys.push(k.overlay);
     if (state.lastResult !== null) keys.push(k.spoilt);
   }
   if (state.latestMark !== null) keys.push(k.undo);
-  return [...keys, k.note, k.unit, k.quit];
+  return [...keys, k.note, k.unit, k.help, k.quit];
+}
+
+function readyKeys(state: TrialScreenState): readonly KeyHint[] {
+  const k = KEY_TEXT;
+  const items = readyItems(state);
+  if (items.every(isSettled)) return [k.ready, k.closed, k.choose, k.bell, k.back];
+  const current = currentItem(items, state.dialog?.kind === 'ready' ? state.dialog.selected : null);
+  const open = current !== null && !isSettled(current);
+  return [
+    ...(current?.state === 'ask' && open ? [k.confirm] : []),
+    ...(open ? [k.anyway] : []),
+    k.closed,
+    k.bell,
+    k.choose,
+    k.back,
+  ];
 }

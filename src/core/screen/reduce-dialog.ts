@@ -1,9 +1,13 @@
 import { strictestRule } from '../recipe/strictest-rule.ts';
 import { SCREEN_TEXT } from '../text/screen-text.ts';
+import type { DwellRule } from '../trial/TrialResult.ts';
 import { withNotice } from './notice.ts';
 import { mark, type Reduced } from './reduce-key.ts';
+import { reducePageKey } from './reduce-page-key.ts';
+import { openReadyCheck, overrideItem, reduceReadyKey } from './reduce-ready-key.ts';
 import { reduceRunsKey } from './reduce-runs-key.ts';
 import { ruleChoices } from './rule-choices.ts';
+import { firstDialog } from './start-trial-screen.ts';
 import type { Dialog, TrialScreenState } from './TrialScreenState.ts';
 
 const LONGEST_TEXT = 200;
@@ -23,15 +27,26 @@ export function typeInto(state: TrialScreenState, dialog: TextDialog, character:
 
 /** A key while a question is open. Only the answer keys do anything; nothing is destroyed by one key. */
 export function reduceDialog(state: TrialScreenState, dialog: Dialog, name: string, atUs: number): Reduced {
+  if (name === 'escape' && dialog.kind === 'ready-reason') return openReadyCheck(state);
+  if (name === 'escape' && dialog.kind === 'budget') return [{ ...state, dialog: { kind: 'result' } }, []];
   if (name === 'escape' && dialog.kind !== 'cautions') return [{ ...state, dialog: null }, []];
   if (takesText(dialog) && name === 'backspace') {
     return [{ ...state, dialog: { ...dialog, text: dialog.text.slice(0, -1) } }, []];
   }
   switch (dialog.kind) {
-    case 'cautions':
-      return name === 'enter'
-        ? [{ ...state, dialog: null }, [{ kind: 'cautions-acknowledged', atUs }]]
-        : [state, []];
+    case 'cautions': {
+      if (name !== 'enter') return [state, []];
+      const [next, intents] =
+        firstDialog(state.setup) === null ? [{ ...state, dialog: null }, []] : openReadyCheck(state);
+      return [next, [{ kind: 'cautions-acknowledged', atUs }, ...intents]];
+    }
+    case 'ready':
+      return reduceReadyKey(state, dialog.selected, name, atUs);
+    case 'result':
+    case 'budget':
+    case 'overlay':
+    case 'help':
+      return reducePageKey(state, dialog.kind, name, atUs);
     case 'quit':
       if (name === 'n') return [{ ...state, dialog: null }, []];
       return name === 'y' ? [state, [{ kind: 'quit' }]] : [state, []];
@@ -48,10 +63,7 @@ export function reduceDialog(state: TrialScreenState, dialog: Dialog, name: stri
       const { statistics } = state.standing;
       const strict = statistics === null || strictestRule(statistics) === dialog.rule;
       return strict
-        ? [
-            { ...state, dialog: { kind: 'accept-initials', rule: dialog.rule, ruleReason: null, text: '' } },
-            [],
-          ]
+        ? [{ ...state, dialog: askInitials(state, dialog.rule, null) }, []]
         : [{ ...state, dialog: { kind: 'accept-reason', rule: dialog.rule, text: '' } }, []];
     }
     default:
@@ -70,19 +82,30 @@ function submit(state: TrialScreenState, dialog: TextDialog, atUs: number): Redu
       [{ kind: 'mark', mark: { kind: 'note', text }, atUs }],
     ];
   }
+  if (dialog.kind === 'accept-note') {
+    const { rule, ruleReason, initials } = dialog;
+    return [closed, [{ kind: 'accept-recipe', rule, ruleReason, initials, note: text }]];
+  }
   if (text === '') return [state, []];
   switch (dialog.kind) {
     case 'spoilt':
       return mark(closed, 'x', { kind: 'spoilt', reason: text }, atUs);
     case 'decision':
       return [closed, [{ kind: 'decide-run', run: dialog.run, decision: dialog.decision, reason: text }]];
+    case 'ready-reason':
+      return overrideItem(closed, dialog.item, text);
     case 'accept-reason': {
-      const next = { kind: 'accept-initials' as const, rule: dialog.rule, ruleReason: text, text: '' };
-      return [{ ...state, dialog: next }, []];
+      return [{ ...state, dialog: askInitials(state, dialog.rule, text) }, []];
     }
     case 'accept-initials': {
       const { rule, ruleReason } = dialog;
-      return [closed, [{ kind: 'accept-recipe', rule, ruleReason, initials: text, note: '' }]];
+      const next = { kind: 'accept-note' as const, rule, ruleReason, initials: text, text: '' };
+      return [{ ...state, dialog: next }, []];
     }
   }
+}
+
+/** Initials are offered where they are known already; a note may follow. */
+function askInitials(state: TrialScreenState, rule: DwellRule, ruleReason: string | null): Dialog {
+  return { kind: 'accept-initials', rule, ruleReason, text: state.setup.initials ?? '' };
 }

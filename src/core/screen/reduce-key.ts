@@ -3,6 +3,7 @@ import { strictestRule } from '../recipe/strictest-rule.ts';
 import { SCREEN_TEXT } from '../text/screen-text.ts';
 import { withNotice } from './notice.ts';
 import { isRunOpen } from './reduce-reading.ts';
+import { openReadyCheck } from './reduce-ready-key.ts';
 import type { TrialIntent } from './TrialIntent.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
 
@@ -19,7 +20,7 @@ export function reduceKey(state: TrialScreenState, name: string, atUs: number): 
     case 'space':
       return state.session?.run.pressClosed?.by === 'key' || (open && state.session?.run.phase === 'opened')
         ? [state, []]
-        : mark(state, 'c', { kind: 'press-closed' }, atUs);
+        : mark(state, 'c', { kind: 'press-closed' }, atUs, name === 'space' ? 'pedal' : null);
     case 'o':
       return open ? mark(state, 'o', { kind: 'opened' }, atUs) : [state, []];
     case 'x':
@@ -46,6 +47,18 @@ export function reduceKey(state: TrialScreenState, name: string, atUs: number): 
       }
       return [{ ...state, dialog: { kind: 'accept-rule', rule: strictestRule(statistics) } }, []];
     }
+    case 'k':
+      return open || state.setup.readyCheck !== true ? [state, []] : openReadyCheck(state);
+    case 'd':
+      return open || (state.standing.statistics?.runs ?? 0) === 0
+        ? [state, []]
+        : [{ ...state, dialog: { kind: 'result' } }, []];
+    case 'v':
+      return open || state.finished.length === 0
+        ? [state, []]
+        : [{ ...state, dialog: { kind: 'overlay' } }, []];
+    case 'h':
+      return [{ ...state, dialog: { kind: 'help' } }, []];
     case 'q':
       return [{ ...state, dialog: { kind: 'quit' } }, []];
     default:
@@ -59,6 +72,7 @@ export function mark(
   key: string,
   wanted: OperatorMark & { readonly kind: 'press-closed' | 'opened' | 'spoilt' },
   atUs: number,
+  by: 'pedal' | null = null,
 ): Reduced {
   const before = state.markKeyUs[key];
   if (before !== undefined && atUs - before < MARK_REPEAT_US) {
@@ -67,7 +81,7 @@ export function mark(
   const marked = { ...state, markKeyUs: { ...state.markKeyUs, [key]: atUs }, latestMark: wanted.kind };
   return [
     withNotice(marked, SCREEN_TEXT.marked[wanted.kind], 'good', atUs),
-    [{ kind: 'mark', mark: wanted, atUs }],
+    [{ kind: 'mark', mark: wanted, atUs, ...(by === null ? {} : { by }) }],
   ];
 }
 

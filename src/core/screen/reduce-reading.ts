@@ -6,11 +6,14 @@ import type { Reading } from '../reading/StreamEvent.ts';
 import type { TimeToTarget } from '../run-estimate/TimeToTarget.ts';
 import { type ExpectedPlateau, timeToTarget } from '../run-estimate/time-to-target.ts';
 import { bondLineChannels } from './bond-line-channels.ts';
+import { coolingNow } from './cooling-now.ts';
+import { READY_STRETCH_S } from './ready-items.ts';
 import { SCREEN_BUCKET_S, SCREEN_BUCKETS } from './start-trial-screen.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
 
 /** Digits change at most four times a second, µs. */
 const SHOWN_US = 250_000;
+const RECENT_STEP_S = 0.05;
 /** Kept of the trace while no run is open, s. */
 export const IDLE_STRETCH_S = 150;
 
@@ -26,14 +29,33 @@ export function reduceReading(state: TrialScreenState, reading: Reading, atUs: n
   const runOpen = isRunOpen(state);
   const grown = addToBuckets(state.trace, reading.timeS, reading.values);
   const trace = runOpen ? grown : forgetOld(grown, reading.timeS);
-  const next = { ...state, latest: reading, latestUs: atUs, intervalS, trace };
+  const recent = runOpen ? state.recent : withRecent(state.recent, reading);
+  const next = { ...state, latest: reading, latestUs: atUs, intervalS, trace, recent };
   if (atUs - state.shownUs < SHOWN_US) return next;
-  return { ...next, shown: reading, shownUs: atUs, estimate: estimateFor(next) };
+  const cooling = runOpen
+    ? null
+    : Math.floor(atUs / 1e6) === Math.floor(state.shownUs / 1e6)
+      ? state.cooling
+      : coolingNow(next);
+  return { ...next, shown: reading, shownUs: atUs, estimate: estimateFor(next), cooling };
 }
 
 export function isRunOpen(state: TrialScreenState): boolean {
   const phase = state.session?.run.phase ?? 'waiting';
   return phase !== 'waiting';
+}
+
+/** The latest seconds for the ready check: at most twenty readings a second, in steps so that little is copied. */
+function withRecent(recent: readonly Reading[], reading: Reading): readonly Reading[] {
+  const before = recent.at(-1);
+  if (before !== undefined && reading.timeS - before.timeS < RECENT_STEP_S && reading.timeS >= before.timeS)
+    return recent;
+  const kept = (recent[0]?.timeS ?? reading.timeS) < reading.timeS - 1.25 * READY_STRETCH_S;
+  const old = reading.timeS - READY_STRETCH_S;
+  return [
+    ...(kept ? recent.filter((one) => one.timeS >= old && one.timeS <= reading.timeS) : recent),
+    reading,
+  ];
 }
 
 /** While waiting, only the latest stretch is kept, in the finest buckets. */

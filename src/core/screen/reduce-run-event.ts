@@ -1,7 +1,11 @@
 import type { RunEvent } from '../run/RunEvent.ts';
-import { MARK_LABEL } from '../text/screen-text.ts';
+import { MARK_LABEL, SCREEN_TEXT } from '../text/screen-text.ts';
+import { secondsText } from '../text/units-text.ts';
+import { withNotice } from './notice.ts';
+import { readyNotes } from './ready-items.ts';
+import { NOTHING_ANSWERED } from './start-trial-screen.ts';
 import type { TrialIntent } from './TrialIntent.ts';
-import type { TrialScreenState } from './TrialScreenState.ts';
+import type { Dialog, TrialScreenState } from './TrialScreenState.ts';
 
 /** A crossing is announced by a slow flash for so long, µs. */
 const FLASH_US = 6_000_000;
@@ -19,7 +23,11 @@ export function reduceRunEvent(
       const marks = placed(again ? state.marks : [], MARK_LABEL.closed, event.pressClosed.timeS);
       if (again) return [{ ...state, marks, lastResult: null }, []];
       const unseen = { crossedS: null, dipped: false, holdDone: false, holdUnseen: false };
-      return [{ ...state, ...unseen, runNumber, marks, lastResult: null }, []];
+      const notes = readyNotes(state).map(
+        (text): TrialIntent => ({ kind: 'mark', mark: { kind: 'note', text }, atUs, by: 'command' }),
+      );
+      const dialog = givesWay(state.dialog) ? null : state.dialog;
+      return [{ ...state, ...unseen, runNumber, marks, lastResult: null, dialog }, notes];
     }
     case 'crossing-provisional':
       return crossed(state, state.session?.run.provisionalCrossing?.timeS ?? null, atUs);
@@ -41,6 +49,13 @@ export function reduceRunEvent(
           lastResult: event.result,
           crossedS: null,
           latestMark: null,
+          cooling: null,
+          recent: [],
+          // The bell was heard once; everything else is looked at anew before each run.
+          ready: {
+            ...NOTHING_ANSWERED,
+            confirmed: state.ready.confirmed.filter((item) => item === 'bell'),
+          },
           estimate: null,
           flashUntilUs: 0,
         },
@@ -64,7 +79,20 @@ function crossed(
   const first = state.crossedS === null && announceUs !== null;
   const next = { ...state, crossedS: timeS, marks: placed(state.marks, MARK_LABEL.crossing, timeS) };
   if (!first) return [next, []];
+  const closedS = state.session?.run.pressClosed?.timeS;
+  if (closedS !== undefined) {
+    const told = withNotice(next, SCREEN_TEXT.crossed(secondsText(timeS - closedS)), 'good', announceUs);
+    return [{ ...told, flashUntilUs: announceUs + FLASH_US }, [{ kind: 'bell', why: 'crossing' }]];
+  }
   return [{ ...next, flashUntilUs: announceUs + FLASH_US }, [{ kind: 'bell', why: 'crossing' }]];
+}
+
+/** Pages that only show or prepare give way to a run that begins. */
+function givesWay(dialog: Dialog | null): boolean {
+  return (
+    dialog !== null &&
+    ['ready', 'ready-reason', 'result', 'budget', 'overlay', 'runs', 'help'].includes(dialog.kind)
+  );
 }
 
 function placed(marks: TrialScreenState['marks'], label: string, timeS: number): TrialScreenState['marks'] {

@@ -17,14 +17,20 @@ export function runRows(state: TrialScreenState): readonly RunRow[] {
   return state.standing.runs.map((run, index) => ({
     selected: index === selected,
     role: rowRole(run),
-    cells: [
-      `${index + 1}`,
-      run.result.soakTimeS === null ? '—' : `${numberText(run.result.soakTimeS, 1)} s`,
-      run.result.startC === null ? '—' : temperatureField(run.result.startC, state.unit, 0).trim(),
-      verdictWord(run),
-      slopeCell(run.result, state.unit),
-    ],
+    cells: runCells(run, index, state.unit),
   }));
+}
+
+/** Number, soak time, start temperature, verdict or decision, and slope of a run. */
+export function runCells(run: TrialRun, index: number, unit: 'F' | 'C'): readonly string[] {
+  const { soakTimeS, startC } = run.result;
+  return [
+    `${index + 1}`,
+    soakTimeS === null ? '—' : `${numberText(soakTimeS, 1)} s`,
+    startC === null ? '—' : temperatureField(startC, unit, 0).trim(),
+    verdictWord(run),
+    slopeCell(run.result, unit),
+  ];
 }
 
 function verdictWord(run: TrialRun): string {
@@ -35,7 +41,8 @@ function verdictWord(run: TrialRun): string {
       : 'taken in';
 }
 
-function rowRole(run: TrialRun): RunRow['role'] {
+/** A run that counts stands out from one that does not. */
+export function rowRole(run: TrialRun): RunRow['role'] {
   if (run.decision.kind === 'set-aside') return 'quiet';
   if (run.decision.kind === 'taken-in' || run.result.verdict === 'good') return 'plain';
   return run.result.verdict === 'suspect' ? 'caution' : 'quiet';

@@ -1,9 +1,16 @@
 import { startBuckets } from '../chart/start-buckets.ts';
 import { EMPTY_INPUT } from './ScreenInput.ts';
-import type { TrialScreenSetup, TrialScreenState } from './TrialScreenState.ts';
+import type { Dialog, ReadyAnswers, TrialScreenSetup, TrialScreenState } from './TrialScreenState.ts';
 
 export const SCREEN_BUCKET_S = 0.25;
 export const SCREEN_BUCKETS = 1200;
+
+export const NOTHING_ANSWERED: ReadyAnswers = { confirmed: [], overridden: {}, done: false };
+
+/** What a person sees first once the cautions are read: the ready check where there is one. */
+export function firstDialog({ readyCheck = false }: TrialScreenSetup): Dialog | null {
+  return readyCheck ? { kind: 'ready', selected: null } : null;
+}
 
 /** The trial screen before anything has come. `nowUs`: host monotonic clock. */
 export function startTrialScreen(setup: TrialScreenSetup, nowUs: number): TrialScreenState {
@@ -21,6 +28,10 @@ export function startTrialScreen(setup: TrialScreenSetup, nowUs: number): TrialS
     intervalS: null,
     trace: startBuckets(SCREEN_BUCKET_S, SCREEN_BUCKETS),
     marks: [],
+    recent: [],
+    cooling: null,
+    ready: NOTHING_ANSWERED,
+    finished: [],
     band: [],
     estimate: null,
     runNumber: null,
@@ -30,7 +41,7 @@ export function startTrialScreen(setup: TrialScreenSetup, nowUs: number): TrialS
     holdUnseen: false,
     lastResult: null,
     standing: { runs: [], statistics: null },
-    dialog: setup.cautionsAcknowledged ? null : { kind: 'cautions' as const },
+    dialog: setup.cautionsAcknowledged ? firstDialog(setup) : { kind: 'cautions' as const },
     input: EMPTY_INPUT,
     markKeyUs: {},
     latestMark: null,

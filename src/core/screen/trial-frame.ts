@@ -1,11 +1,15 @@
 import { drawChart } from '../chart/draw-chart.ts';
 import { fitRow } from '../chart/fit-row.ts';
 import type { Segment, SegmentRole, StyledRow } from '../chart/StyledRow.ts';
+import { asciiText } from './ascii-text.ts';
 import { asciiView } from './ascii-view.ts';
 import { headRows } from './head-rows.ts';
 import { runsPanel } from './runs-panel.ts';
 import type { TrialView, ViewLine } from './TrialView.ts';
 import { wrapWords } from './wrap-words.ts';
+
+/** Lowest chart that is drawn, rows. */
+const LOWEST_CHART = 6;
 
 /** Lays a view out into exactly `rows` rows of `columns` characters. */
 export function trialFrame(wanted: TrialView): readonly StyledRow[] {
@@ -17,6 +21,12 @@ export function trialFrame(wanted: TrialView): readonly StyledRow[] {
 
   if (view.dialog?.place === 'cover') {
     const foot = [...keyRows(view), statusRow(view)];
+    const { draw } = view.dialog;
+    if (draw !== undefined) {
+      const room = rows - 3 - foot.length;
+      const page = draw({ columns, rows: room, ascii: view.ascii }).map((row) => plainRow(row, view.ascii));
+      return fill([titleRow(view), ...questionRow(view), ...padded(page, room), ...answerRow(view), ...foot]);
+    }
     const room = rows - 2 - foot.length;
     return fill([titleRow(view), [], ...padded(pageRows(view, room), room), ...foot]);
   }
@@ -59,6 +69,7 @@ function channelRow(view: TrialView): StyledRow {
 
 function middleRows(view: TrialView, room: number): readonly StyledRow[] {
   if (view.dialog?.place === 'page') return pageRows(view, room);
+  if (view.between) return betweenRuns(view, room);
   const panelColumns = view.columns >= 110 ? 46 : 28;
   const chartColumns = view.columns - panelColumns - 1;
   const chart = view.chart === null ? [] : drawChart({ ...view.chart, columns: chartColumns, rows: room });
@@ -68,6 +79,37 @@ function middleRows(view: TrialView, room: number): readonly StyledRow[] {
     { text: view.ascii ? '|' : '│', role: 'axis' as const },
     ...(panel[i] ?? []),
   ]);
+}
+
+/** Between two runs the runs take the width; what room is left below shows the latest two minutes. */
+function betweenRuns(view: TrialView, room: number): readonly StyledRow[] {
+  const { columns, ascii, chart } = view;
+  const wanted = view.runs.length + 3;
+  const forTable = room - wanted >= LOWEST_CHART ? wanted : room;
+  const table = view.drawRuns({ columns, rows: forTable, ascii }).map((row) => plainRow(row, ascii));
+  const left = room - table.length;
+  if (chart === null || left < LOWEST_CHART) return padded(table, room);
+  return [...table, ...drawChart({ ...chart, columns, rows: left })];
+}
+
+function plainRow(row: StyledRow, ascii: boolean): StyledRow {
+  return ascii ? row.map(({ text, role }) => ({ text: asciiText(text), role })) : row;
+}
+
+function questionRow(view: TrialView): readonly StyledRow[] {
+  return [line(` ${view.dialog?.question ?? ''}`, 'strong')];
+}
+
+/** What is typed into a page's question, or a notice. */
+function answerRow({ dialog, notice }: TrialView): readonly StyledRow[] {
+  if (dialog !== null && dialog.entry !== null)
+    return [
+      [
+        { text: ' ', role: 'plain' },
+        { text: ` ${dialog.entry.slice(-60)}_ `, role: 'key' },
+      ],
+    ];
+  return [notice === null ? [] : line(` ${notice.text}`, notice.role)];
 }
 
 function pageRows(view: TrialView, room: number): readonly StyledRow[] {
@@ -95,9 +137,7 @@ function messageRows(view: TrialView, overflow: ViewLine | null): readonly Style
 
 /** Both rules with the same weight. */
 function dwellRows(view: TrialView): readonly StyledRow[] {
-  const role: SegmentRole = view.dwell.length > 0 ? 'strong' : 'quiet';
-  const [first = '', second = ''] = view.dwell;
-  return [line(` ${first}`, role), line(` ${second}`, role)];
+  return view.dwell.map((text) => line(` ${text}`, 'strong'));
 }
 
 /** The keys that matter now, in one row or two. */

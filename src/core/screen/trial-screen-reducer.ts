@@ -1,8 +1,12 @@
 import { startBuckets } from '../chart/start-buckets.ts';
+import type { TraceBuckets } from '../chart/TraceBuckets.ts';
+import type { RunResult } from '../run/RunResult.ts';
 import { neutralise } from '../text/neutralise.ts';
 import { SCREEN_TEXT } from '../text/screen-text.ts';
+import { bandOfRuns, runsInPicture } from './band-of-runs.ts';
 import { bondLineTrouble } from './bond-line-trouble.ts';
 import { classifyInput } from './classify-input.ts';
+import { finishedRun } from './finished-run.ts';
 import { withNotice } from './notice.ts';
 import { reduceDialog, takesText, typeInto } from './reduce-dialog.ts';
 import { type Reduced, reduceKey } from './reduce-key.ts';
@@ -27,7 +31,9 @@ export function trialScreenReducer(state: TrialScreenState, event: TrialScreenEv
     case 'replay-over':
       return [{ ...now, replayOver: true }, []];
     case 'standing':
-      return [{ ...now, standing: event.standing }, []];
+      return [withBand({ ...now, standing: event.standing }), []];
+    case 'earlier-runs':
+      return [withBand({ ...now, finished: [...event.runs, ...now.finished] }), []];
     case 'notice':
       return [withNotice(now, event.text, event.tone, event.atUs), []];
     case 'tick':
@@ -52,6 +58,8 @@ function reduceSession(
     next = { ...next, trace: startBuckets(SCREEN_BUCKET_S, SCREEN_BUCKETS) };
   const intents: TrialIntent[] = [];
   for (const runEvent of event.events) {
+    // The trace before this entry: with the run over, only its latest stretch is kept.
+    if (runEvent.kind === 'run-finished') next = withFinished(next, state.trace, runEvent.result);
     const [after, wanted] = reduceRunEvent(next, runEvent, event.atUs);
     next = after;
     intents.push(...wanted);
@@ -59,6 +67,20 @@ function reduceSession(
   if (waiting && next.lastResult === null && next.marks.length > 0)
     next = { ...next, marks: [], crossedS: null, runNumber: null };
   return [watchHold(next), intents];
+}
+
+/** The finished run joins those behind the chart; one that is told again (spoilt afterwards) takes its own place. */
+function withFinished(state: TrialScreenState, trace: TraceBuckets, result: RunResult): TrialScreenState {
+  const { roles, recordingId = '' } = state.setup;
+  const known = state.finished.some(
+    (run) => run.recordingId === recordingId && run.runNumber === result.runNumber,
+  );
+  const run = known ? null : finishedRun(trace, roles, result, recordingId);
+  return run === null ? state : withBand({ ...state, finished: [...state.finished, run] });
+}
+
+function withBand(state: TrialScreenState): TrialScreenState {
+  return { ...state, band: bandOfRuns(runsInPicture(state.finished, state.standing)) };
 }
 
 /** While the hold counts, silence or a fault leaves it unverified for good. */

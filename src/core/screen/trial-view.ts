@@ -2,12 +2,15 @@ import type { SegmentRole } from '../chart/StyledRow.ts';
 import { dwellSentences } from '../text/dwell-text.ts';
 import { CHANNEL_NAME, FAULT_TEXT, SCREEN_TEXT, STATE_WORD, type StateName } from '../text/screen-text.ts';
 import { numberText, secondsText, temperatureField, temperatureText } from '../text/units-text.ts';
+import { betweenRows } from './between-rows.ts';
 import { bondLineTrouble } from './bond-line-trouble.ts';
 import { channelStyle, chartOf } from './chart-of.ts';
 import { dialogView } from './dialog-view.ts';
 import { factLines } from './fact-lines.ts';
 import { keysNow } from './keys-now.ts';
 import { mainFigure } from './main-figure.ts';
+import { nextAction } from './next-action.ts';
+import { isRunOpen } from './reduce-reading.ts';
 import { RUN_HEADINGS, runRows } from './run-rows.ts';
 import { stateName } from './state-name.ts';
 import { statusLines } from './status-lines.ts';
@@ -55,14 +58,17 @@ export function trialView(state: TrialScreenState, options: ViewOptions): TrialV
     badge: [setup.replay ?? '', setup.simulated ? SCREEN_TEXT.simulated : ''].filter(Boolean).join(' '),
     figure: mainFigure(state, name),
     state: { name, words: STATE_WORD[name], role: STATE_ROLE[name], flash: flashing },
+    next: nextAction(state, name),
     facts: factLines(state, name),
     channels: channelLines(state),
     conditions: `target ${temperatureText(setup.rules.targetC, state.unit)}  hold ${secondsText(setup.rules.holdS)}`,
     chart: chart === null ? null : { ...chart, ascii },
+    between: !isRunOpen(state) && state.standing.runs.length > 0,
+    drawRuns: ({ columns: wide, rows: room }) => betweenRows(state, wide, room),
     runHeadings: RUN_HEADINGS,
     runs: runRows(state),
     summary: summaryLines(state),
-    dwell: dwellLines(state),
+    dwell: isRunOpen(state) ? [] : dwellLines(state),
     notice: notice === null ? null : { text: notice.text, role: notice.tone },
     dialog: dialogView(state),
     keys: keysNow(state),

@@ -51,12 +51,16 @@ export const SCREEN_TEXT = {
     `The window is ${columns} × ${rows}; this screen needs 80 × 24. Make it larger. Recording goes on.`,
   waitingFor: 'Key C at the moment the press closes.',
   waitingContact: 'The press-closed contact starts the run; key C works as well.',
+  checkFirst: 'Key K: ready check. Key C at the moment the press closes.',
   noReader: 'No reading yet. Is the reader plugged in and speaking?',
   readerLost: (cause: string) => `Reader lost: ${cause}. It comes back by itself; the run goes on.`,
   stale: (ageS: string) => `Latest reading ${ageS} old: see to reader and cable.`,
   holdUnseen: 'Readings were missing during the hold.',
   dipped: (dip: 'restarts' | 'pauses') =>
-    dip === 'restarts' ? 'Below target: the hold starts again.' : 'Below target: the hold waits.',
+    dip === 'restarts'
+      ? 'Below target: the hold starts again. Not verified so far.'
+      : 'Below target: the hold waits. Not verified.',
+  crossed: (soak: string) => `Crossing: target reached after ${soak}.`,
   holdDone: 'The bond line has had its hold.',
   opened: 'Working out the run.',
   keysTogether: 'Several keys at once: none taken. Press one key.',
@@ -75,6 +79,7 @@ export const SCREEN_TEXT = {
   noted: 'Note kept.',
   nothingCounts: 'No run counts yet: no dwell to accept.',
   scanUnknown: (text: string) => `Scanned: ${text}`,
+  pages: { runs: 'Runs of this trial', budget: 'Uncertainty of the soak time' },
   questions: {
     cautions: 'Before the first run',
     quit: 'Leave the trial? Everything is kept, and the trial can be gone on with.',
@@ -86,5 +91,6 @@ export const SCREEN_TEXT = {
     rule: 'Which dwell? The stricter one is chosen first.',
     ruleReason: 'The less strict dwell. Why?',
     initials: 'Your initials',
+    recipeNote: 'Note to the recipe (Enter alone: none)',
   },
 } as const;

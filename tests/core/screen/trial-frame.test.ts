@@ -118,9 +118,9 @@ describe('trialFrame', () => {
   it('names only keys that work now', () => {
     const keys = (name: string) =>
       trialView(scripted(name).state, { columns: 80, rows: 24, ascii: false }).keys.map((k) => k.key);
-    expect(keys('waiting')).toEqual(['C', 'N', 'F', 'Q']);
-    expect(keys('heating')).toEqual(['O', 'X', 'N', 'F', 'Q']);
-    expect(keys('run good')).toEqual(['C', 'A', 'R', 'X', 'N', 'F', 'Q']);
+    expect(keys('waiting')).toEqual(['C', 'N', 'F', 'H', 'Q']);
+    expect(keys('heating')).toEqual(['O', 'X', 'N', 'F', 'H', 'Q']);
+    expect(keys('run good')).toEqual(['C', 'D', 'A', 'R', 'V', 'X', 'N', 'F', 'H', 'Q']);
     expect(keys('cautions')).toEqual(['Enter']);
   });
 

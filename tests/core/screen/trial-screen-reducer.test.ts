@@ -170,12 +170,14 @@ describe('trialScreenReducer: recipe and runs', () => {
     const trial = ready().key('a', 10);
     expect(trial.state.dialog).toEqual({ kind: 'accept-rule', rule: 'next-run' });
     type(trial.named('enter', 11), 'MK', 12).named('enter', 13);
+    expect(trial.state.dialog?.kind).toBe('accept-note');
+    type(trial, 'North only', 14).named('enter', 15);
     expect(trial.intents.at(-1)).toEqual({
       kind: 'accept-recipe',
       rule: 'next-run',
       ruleReason: null,
       initials: 'MK',
-      note: '',
+      note: 'North only',
     });
   });
 
@@ -184,7 +186,7 @@ describe('trialScreenReducer: recipe and runs', () => {
     expect(trial.state.dialog).toEqual({ kind: 'accept-reason', rule: 'mean', text: '' });
     expect(trial.named('enter', 11.5).state.dialog?.kind).toBe('accept-reason');
     type(trial, 'margin on press', 12).named('enter', 13);
-    type(trial, 'MK', 14).named('enter', 15);
+    type(trial, 'MK', 14).named('enter', 15).named('enter', 16);
     expect(trial.intents.at(-1)).toMatchObject({
       kind: 'accept-recipe',
       rule: 'mean',

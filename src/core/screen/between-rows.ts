@@ -1,0 +1,22 @@
+import type { StyledRow } from '../chart/StyledRow.ts';
+import { coolingText } from '../text/cooling-text.ts';
+import { figuresLine, oneMoreLine } from '../text/result-text.ts';
+import { runsTable } from './runs-table.ts';
+import type { TrialScreenState } from './TrialScreenState.ts';
+
+/** Between two runs: the runs with their reasons, what they come to, what one more would buy. */
+export function betweenRows(state: TrialScreenState, columns: number, rows: number): readonly StyledRow[] {
+  const { statistics } = state.standing;
+  const figures = [figuresLine(statistics), oneMoreLine(statistics)].filter((line) => line !== null);
+  // One row where both fit: the table needs the room.
+  const joined = figures.join('; ');
+  const lines = joined.length <= columns - 2 ? [joined] : figures;
+  const shown = lines.filter((line) => line !== '').slice(0, Math.max(0, rows - 2));
+  const table = runsTable(state, { columns, rows: Math.max(2, rows - shown.length), selected: -1 });
+  return [...table, ...shown.map((text) => [{ text: ` ${text}`, role: 'strong' as const }])];
+}
+
+/** How the carrier cools, where the next run would start too warm; null where it is cool or unknown. */
+export function coolingLine({ cooling, unit }: TrialScreenState): string | null {
+  return cooling === null || cooling.kind === 'cool' ? null : coolingText(cooling, unit);
+}

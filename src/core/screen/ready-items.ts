@@ -1,0 +1,68 @@
+import { channelAtRest } from '../ready-check/channel-at-rest.ts';
+import type { ReaderNow, ReadyItem } from '../ready-check/ReadyCheck.ts';
+import { isSettled, readyCheck } from '../ready-check/ready-check.ts';
+import { READY_PAGE, READY_TITLE, readyWords } from '../text/ready-text.ts';
+import { bondLineTrouble } from './bond-line-trouble.ts';
+import type { TrialScreenState } from './TrialScreenState.ts';
+
+/** Stretch of readings that the ready check looks at, s. */
+export const READY_STRETCH_S = 20;
+
+/** The ready check as it stands now. */
+export function readyItems(state: TrialScreenState): readonly ReadyItem[] {
+  const { roles, rules, gauge = null } = state.setup;
+  const fromS = (state.latest?.timeS ?? 0) - READY_STRETCH_S;
+  const readings = state.recent.filter((reading) => reading.timeS >= fromS);
+  return readyCheck({
+    reader: readerNow(state),
+    channels: roles.flatMap((role, i) => (role === 'unused' ? [] : [channelAtRest(readings, i + 1, role)])),
+    rules,
+    cooling: state.cooling,
+    gauge,
+    confirmed: state.ready.confirmed,
+    overridden: state.ready.overridden,
+  });
+}
+
+/** The line a person is at: the one chosen, else the first that holds something up; null when all is settled. */
+export function currentItem(items: readonly ReadyItem[], selected: string | null): ReadyItem | null {
+  return items.find((item) => item.name === selected) ?? items.find((item) => !isSettled(item)) ?? null;
+}
+
+/** What the ready check leaves in the recording with the run: gauge, reasons for going on, what was not looked at. */
+export function readyNotes(state: TrialScreenState): readonly string[] {
+  if (state.setup.readyCheck !== true) return [];
+  const items = readyItems(state);
+  const { gauge = null } = state.setup;
+  const open = items.filter((item) => !isSettled(item));
+  return [
+    ...(gauge !== null && state.ready.confirmed.includes('gauge')
+      ? [READY_PAGE.gaugeConfirmed(gauge.gaugePsi)]
+      : []),
+    ...items.flatMap((item) =>
+      item.overridden === null
+        ? []
+        : [READY_PAGE.note(READY_TITLE[item.name], readyWords(item, state.unit).found, item.overridden)],
+    ),
+    ...(state.ready.done || open.length === 0
+      ? []
+      : [READY_PAGE.unfinished(open.map((item) => READY_TITLE[item.name].toLowerCase()))]),
+  ];
+}
+
+function readerNow(state: TrialScreenState): ReaderNow {
+  const trouble = bondLineTrouble(state);
+  switch (trouble?.kind) {
+    case 'no-reader':
+      return trouble.cause === null ? { kind: 'silent', ageS: null } : { kind: 'lost', cause: trouble.cause };
+    case 'refused':
+      return { kind: 'refused', detail: trouble.detail };
+    case 'stale':
+      return { kind: 'silent', ageS: trouble.ageS };
+    default:
+      return {
+        kind: 'speaks',
+        ratePerS: state.intervalS !== null && state.intervalS > 0 ? 1 / state.intervalS : null,
+      };
+  }
+}

@@ -1,0 +1,78 @@
+import type { SegmentRole, StyledRow } from '../chart/StyledRow.ts';
+import { runReasonText } from '../text/run-reasons.ts';
+import { LEFT_OUT_WHY } from '../text/trial-text.ts';
+import type { TrialRun } from '../trial/TrialResult.ts';
+import { rowRole, runCells } from './run-rows.ts';
+import type { TrialScreenState } from './TrialScreenState.ts';
+import { wrapWords } from './wrap-words.ts';
+
+const HEADINGS = ['run', 'soak', 'start', 'slope', 'verdict', 'why'] as const;
+const WIDTHS = [4, 9, 8, 12, 10] as const;
+const BEFORE_WHY = 1 + WIDTHS.reduce((sum, width) => sum + width, 0) + 1;
+
+export interface RunsTableOptions {
+  readonly columns: number;
+  readonly rows: number;
+  /** Place of the chosen run, −1 for none. */
+  readonly selected: number;
+}
+
+/** The trial's runs over the whole width, the latest (or the chosen one) always in sight; reasons cut to one row. */
+export function runsTable(
+  state: TrialScreenState,
+  { columns, rows, selected }: RunsTableOptions,
+): readonly StyledRow[] {
+  const { runs } = state.standing;
+  const heading = HEADINGS.map((word, i) => field(word, i)).join('');
+  const most = Math.max(1, rows - 1);
+  const last = selected >= 0 ? Math.max(Math.min(runs.length, most), selected + 1) : runs.length;
+  const first = Math.max(0, last - most);
+  const whyColumns = Math.max(0, columns - BEFORE_WHY);
+  return [
+    [{ text: ` ${heading}`, role: 'quiet' }],
+    ...(runs.length === 0 ? [[{ text: ' no run yet', role: 'quiet' as const }]] : []),
+    ...runs.slice(first, last).map((run, i): StyledRow => {
+      const chosen = first + i === selected;
+      const [number, soak, start, verdict, slope] = runCells(run, first + i, state.unit);
+      const cells = [number, soak, start, slope, verdict].map((cell, at) => field(cell ?? '', at)).join('');
+      const why = whyLines(run, state)[0] ?? '';
+      const role: SegmentRole = chosen ? 'key' : rowRole(run);
+      return [{ text: `${chosen ? '>' : ' '}${cells} ${cut(why, whyColumns)}`, role }];
+    }),
+  ];
+}
+
+/** Everything said of one run: its decision, its reasons, its notes. */
+export function runDetails(run: TrialRun, state: TrialScreenState, columns: number): readonly StyledRow[] {
+  return whyLines(run, state).flatMap((line) =>
+    wrapWords(line, columns - 4).map((words, i) => [
+      { text: ` ${i === 0 ? '' : '  '}${words}`, role: 'plain' as const },
+    ]),
+  );
+}
+
+function whyLines({ result, decision }: TrialRun, { unit }: TrialScreenState): readonly string[] {
+  const decided =
+    decision.kind === 'automatic'
+      ? []
+      : [`${decision.kind === 'set-aside' ? 'set aside' : 'taken in'}: ${decision.reason}`];
+  const left = decision.kind === 'automatic' && result.verdict === 'suspect' ? [LEFT_OUT_WHY.suspect] : [];
+  return [
+    ...decided,
+    ...result.reasons.map((reason) => runReasonText(reason, { unit })),
+    ...left,
+    ...result.notes.map((note) => `note: ${note}`),
+  ];
+}
+
+function field(text: string, at: number): string {
+  const width = WIDTHS[at];
+  if (width === undefined) return ` ${text}`;
+  return at === 4 ? `  ${text.padEnd(width - 2)}` : text.padStart(width);
+}
+
+/** Cut at a word, with dots that say so. */
+function cut(text: string, columns: number): string {
+  if (text.length <= columns) return text;
+  return `${(wrapWords(text, Math.max(1, columns - 4))[0] ?? '').trimEnd()} ...`;
+}

@@ -1,0 +1,23 @@
+/** Full help of the trial screen: what is seen, and every key with what it does. */
+export const TRIAL_HELP = {
+  title: 'Help',
+  seen: [
+    'The large figure is the bond line; while the hold counts it is the seconds left. Several probes: the coldest.',
+    'A figure in a broken shade is old; --- means that there is no value to trust.',
+    'Shade behind the chart: the earlier runs of this trial that count.',
+  ],
+  keys: [
+    ['C', 'press closed, at the moment it closes (a pedal that types a blank does the same)'],
+    ['O', 'press opened'],
+    ['X', 'spoilt run, with the reason; after a run it takes that run out'],
+    ['U', 'take back the latest mark'],
+    ['N', 'a note, kept with the run'],
+    ['K', 'ready check before a run'],
+    ['R', 'runs: reasons, set aside, take in'],
+    ['D', 'suggested dwell; E there: the whole uncertainty budget'],
+    ['V', 'all runs over each other'],
+    ['A', 'accept the dwell as a recipe'],
+    ['F', '°F or °C'],
+    ['Q', 'leave; everything is kept'],
+  ],
+} as const;
