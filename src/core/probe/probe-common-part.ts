@@ -15,6 +15,7 @@ export function probeCommonPart(probe: Probe, targetC: number): CommonPart {
   return {
     code: limitC === null ? 'calibration' : 'thermocouple-tolerance',
     stated: limitC === null ? { standardUncertaintyC } : { limitC },
+    ...(limitC === null && probe.readerIncluded ? { includes: ['cold-junction'] } : {}),
     ...(better
       ? {
           remedy: {

@@ -1,4 +1,4 @@
-import type { BudgetLine, RemedyAction, SoakTimeBudget } from '../uncertainty/SoakTimeBudget.ts';
+import type { BudgetLine, CommonPart, RemedyAction, SoakTimeBudget } from '../uncertainty/SoakTimeBudget.ts';
 import type { PartCode } from '../uncertainty/UncertaintyPart.ts';
 import { numberText } from './units-text.ts';
 
@@ -59,7 +59,10 @@ export function budgetLines(budget: SoakTimeBudget): readonly string[] {
 }
 
 /** Parts common to all runs that nobody stated: they are in no figure. */
-export function notStatedLines(budget: SoakTimeBudget): readonly string[] {
+export function notStatedLines(
+  budget: SoakTimeBudget,
+  stated: readonly CommonPart[] = [],
+): readonly string[] {
   const asked: readonly PartCode[] = [
     'cold-junction',
     'inhomogeneity',
@@ -67,7 +70,8 @@ export function notStatedLines(budget: SoakTimeBudget): readonly string[] {
     'probe-lag',
     'platen-offset',
   ];
-  const missing = asked.filter((code) => budget.lines.every((line) => line.code !== code));
+  const held = new Set(stated.flatMap((part) => part.includes ?? []));
+  const missing = asked.filter((code) => !held.has(code) && budget.lines.every((line) => line.code !== code));
   if (missing.length === 0) return [];
   return [
     `  not stated, so in none of these figures: ${missing.map((code) => PART_NAME[code]).join('; ')} (state them with --part)`,

@@ -123,7 +123,7 @@ function referenceLines({ reference }: TrialOutcome, unit: TemperatureUnit): rea
 }
 
 /** One sentence for the technician; the whole budget when asked to explain. */
-function uncertaintyLines({ budget }: TrialOutcome, explain: boolean): readonly string[] {
+function uncertaintyLines({ budget, settings }: TrialOutcome, explain: boolean): readonly string[] {
   if (budget === null) return [];
   const sentence = `${budgetSentence(budget)}.`;
   const first = sentence.charAt(0).toUpperCase() + sentence.slice(1);
@@ -132,7 +132,7 @@ function uncertaintyLines({ budget }: TrialOutcome, explain: boolean): readonly 
         first,
         'Where the doubt comes from, largest first:',
         ...budgetLines(budget).map((line) => `  ${line}`),
-        ...notStatedLines(budget),
+        ...notStatedLines(budget, settings.commonParts),
       ]
     : [first];
 }

@@ -10,6 +10,8 @@ export interface CommonPart {
     | { readonly standardUncertaintyS: number; readonly degreesOfFreedom?: number };
   /** Seconds of soak time per °C where it is not 1 ÷ slope (platen offset: about −0.5 s/°C). */
   readonly sensitivitySPerC?: number;
+  /** Other parts that this one already holds: a probe calibrated with its reader holds the cold junction. */
+  readonly includes?: readonly PartCode[];
   /** What would shrink it, and to what. */
   readonly remedy?: { readonly action: RemedyAction; readonly stated: CommonPart['stated'] };
 }

@@ -30,10 +30,16 @@ export function commonParts(
 ): readonly CommonPart[] {
   const open = (probe: Probe) => probeUncertaintyC(probe, targetC).standardUncertaintyC;
   const worst = [...probes].sort((a, b) => open(b) - open(a))[0];
-  return [
-    ...(worst === undefined ? defaultCommonParts(targetC) : [probeCommonPart(worst, targetC)]),
-    ...stated.map(statedPart),
-  ];
+  const own = worst === undefined ? defaultCommonParts(targetC) : [probeCommonPart(worst, targetC)];
+  const further = stated.map(statedPart);
+  const twice = further.find(({ code }) => own.some((part) => part.includes?.includes(code)));
+  if (twice !== undefined) {
+    throw new OptionError(
+      `--part ${twice.code}: the probe was calibrated together with its reader, so its calibration holds that already`,
+      'Leave it out, or say with: dwellwright probes NAME --reader not-included',
+    );
+  }
+  return [...own, ...further];
 }
 
 function statedPart(text: string): CommonPart {
