@@ -6,7 +6,7 @@ const list = (value: string, before: readonly string[] | undefined): readonly st
   ...value.split(',').map((part) => part.trim()),
 ];
 
-/** Whether a recipe still holds. */
+/** Whether a recipe still holds, and how soak times went over months. */
 export function addRecheckCommands(program: Command): void {
   program
     .command('recheck [files...]')
@@ -36,4 +36,14 @@ export function addRecheckCommands(program: Command): void {
     .addOption(storeOption())
     .addOption(jsonOption())
     .action(lazily(async () => (await import('../commands/recheck.ts')).recheck));
+
+  program
+    .command('history')
+    .description('soak time over months: one point a trial, with limits and signals')
+    .requiredOption('--assembly <name>', 'assembly')
+    .requiredOption('--press <name>', 'press')
+    .option('--base <count>', 'limits from the first so many trials (from all unless stated)')
+    .addOption(storeOption())
+    .addOption(jsonOption())
+    .action(lazily(async () => (await import('../commands/history.ts')).history));
 }
