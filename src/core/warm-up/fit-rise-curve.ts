@@ -30,21 +30,36 @@ export function fitRiseCurve({ timesS, valuesC }: Samples): RiseCurve | null {
   let cost = Number.POSITIVE_INFINITY;
   let inverse: number[][] | null = null;
   for (let round = 0; round < ROUNDS; round++) {
-    const matrix = [0, 1, 2].map(() => [0, 0, 0]);
-    const right = [0, 0, 0];
+    let m01 = 0;
+    let m02 = 0;
+    let m11 = 0;
+    let m12 = 0;
+    let m22 = 0;
+    let r0 = 0;
+    let r1 = 0;
+    let r2 = 0;
     let sum = 0;
     for (let i = 0; i < count; i++) {
       const u = (timesS[i]! - middleS) / half;
-      const row = [1, rise(k, u), s * riseByK(k, u)];
-      const left = valuesC[i]! - (a + s * row[1]!);
+      const byS = rise(k, u);
+      const byK = s * riseByK(k, u);
+      const left = valuesC[i]! - (a + s * byS);
       sum += left * left;
-      for (let p = 0; p < 3; p++) {
-        right[p]! += row[p]! * left;
-        for (let q = 0; q <= p; q++) matrix[p]![q]! += row[p]! * row[q]!;
-      }
+      m01 += byS;
+      m02 += byK;
+      m11 += byS * byS;
+      m12 += byS * byK;
+      m22 += byK * byK;
+      r0 += left;
+      r1 += left * byS;
+      r2 += left * byK;
     }
-    for (let p = 0; p < 3; p++) for (let q = p + 1; q < 3; q++) matrix[p]![q] = matrix[q]![p]!;
-    const solved = solveSymmetric(matrix, right);
+    const matrix = [
+      [count, m01, m02],
+      [m01, m11, m12],
+      [m02, m12, m22],
+    ];
+    const solved = solveSymmetric(matrix, [r0, r1, r2]);
     if (solved === null || !Number.isFinite(sum)) return null;
     inverse = solved.inverse();
     const settled = Math.abs(cost - sum) <= 1e-10 * sum + 1e-18;

@@ -33,23 +33,29 @@ export function fullPowerStretch(
   const choices = FROM_SHARES.flatMap((from) => TO_SHARES.map((to) => ({ from, to })))
     .filter(({ from, to }) => to - from >= 0.3)
     .sort((a, b) => b.to - b.from - (a.to - a.from));
-  const stretches = choices.flatMap(({ from, to }) => {
-    const first = at(from);
-    const last = at(to);
-    if (first < 0 || last - first < 2 * BLOCKS) return [];
-    const part = {
-      timesS: samples.timesS.subarray(first, last),
-      valuesC: samples.valuesC.subarray(first, last),
-    };
-    const curve = fitRiseCurve(part);
-    if (curve === null || !(curve.rateCPerS > 0)) return [];
-    return [{ curve, fromS: part.timesS[0]!, toS: part.timesS[part.timesS.length - 1]! }];
-  });
+  const fitted = new Map<(typeof choices)[number], FullPowerStretch | null>();
+  const stretchOf = (choice: (typeof choices)[number]): FullPowerStretch | null => {
+    const known = fitted.get(choice);
+    if (known !== undefined) return known;
+    const stretch = fitBetween(samples, at(choice.from), at(choice.to));
+    fitted.set(choice, stretch);
+    return stretch;
+  };
   for (const share of BEND_SHARES) {
-    const found = stretches.find(({ curve }) => isOneCurve(curve.residualsC, share * spanC, noiseC));
-    if (found !== undefined) return found;
+    for (const choice of choices) {
+      const stretch = stretchOf(choice);
+      if (stretch !== null && isOneCurve(stretch.curve.residualsC, share * spanC, noiseC)) return stretch;
+    }
   }
   return null;
+}
+
+function fitBetween({ timesS, valuesC }: Samples, first: number, last: number): FullPowerStretch | null {
+  if (first < 0 || last - first < 2 * BLOCKS) return null;
+  const part = { timesS: timesS.subarray(first, last), valuesC: valuesC.subarray(first, last) };
+  const curve = fitRiseCurve(part);
+  if (curve === null || !(curve.rateCPerS > 0)) return null;
+  return { curve, fromS: part.timesS[0]!, toS: part.timesS[part.timesS.length - 1]! };
 }
 
 function isOneCurve(residualsC: Float64Array, bendC: number, noiseC: number): boolean {

@@ -22,6 +22,12 @@ export async function openPlatens(
 ): Promise<OpenPlatens> {
   const { roles, ...others } = options;
   const source = await openSource(path, others);
+  if (source.head === null && roles === undefined) {
+    throw new OptionError(
+      `${neutralise(source.name)}: another logger’s file does not say what its columns are laid on`,
+      'Name columns and places in one order: --temperature-column 2 --temperature-column 3 --roles upper-platen,lower-platen',
+    );
+  }
   const record = gatherPlatens(
     source.entries(),
     source.decoder,
