@@ -11,7 +11,6 @@ import { createRecordingParser } from '../../core/recording/create-recording-par
 import { formatRecording } from '../../core/recording/format-recording.ts';
 import { headClosedAtS } from '../../core/recording/head-closed-at.ts';
 import type { RecordingEntry, RecordingHead } from '../../core/recording/RecordingEntry.ts';
-import type { RunRules } from '../../core/run/RunResult.ts';
 import { exchangeRefusals, importQuestions } from '../../core/text/exchange-text.ts';
 import { parseDuration } from '../../core/units/parse-duration.ts';
 import { VERSION } from '../command-line/version.ts';
@@ -33,15 +32,13 @@ export async function prepareLoggerFile(
   const names = await trials.names(wish);
   const assembly = store.assemblies().find((one) => one.name === names.assemblyName);
   const press = store.presses().find((one) => one.name === names.pressName);
-  const rules: RunRules = {
-    ...runRules(options, {
-      targetC: assembly?.targetC,
-      holdS: assembly?.holdS,
-      platenSetPointC: press?.platenSetPointC,
-    }),
-    cure: assembly?.cure ?? null,
-    highestPeakC: assembly?.highestPeakC ?? null,
-  };
+  const rules = runRules(options, {
+    targetC: assembly?.targetC,
+    holdS: assembly?.holdS,
+    platenSetPointC: press?.platenSetPointC,
+    cure: assembly?.cure,
+    highestPeakC: assembly?.highestPeakC,
+  });
   const trial = trials.choose(wish, names, rules);
   const prepare = (closedAtS: number | null) => {
     const head = importedHead({

@@ -1,8 +1,8 @@
+import { recordingDecoder } from '../../core/exchange/recording-decoder.ts';
 import { createReadingAssembler } from '../../core/reading/create-reading-assembler.ts';
 import type { Reading } from '../../core/reading/StreamEvent.ts';
 import type { RunTrace } from '../../core/screen-records/RecordsState.ts';
 import type { Store } from '../../core/store/Store.ts';
-import { createReaderDecoder } from '../../core/wire/create-reader-decoder.ts';
 import { runRules } from '../options/run-rules.ts';
 
 /** Shown before press closed and after the run's end, s. */
@@ -39,10 +39,7 @@ export function loadTraces(store: Store, trialId: string, runs: readonly number[
 }
 
 function readingsOf(recording: NonNullable<ReturnType<Store['recording']>>): readonly Reading[] {
-  const { statedUnit } = recording.head;
-  const assembler = createReadingAssembler({
-    decoder: createReaderDecoder(statedUnit === undefined ? {} : { statedUnit }),
-  });
+  const assembler = createReadingAssembler({ decoder: recordingDecoder(recording.head).decoder });
   const readings: Reading[] = [];
   const keep = (events: ReturnType<typeof assembler.finish>) => {
     for (const event of events) if (event.kind === 'reading') readings.push(event.reading);
