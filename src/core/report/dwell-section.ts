@@ -1,7 +1,9 @@
 import { dwellBars } from '../figure/dwell-bars.ts';
+import type { Recipe } from '../recipe/Recipe.ts';
 import { commonPartSentence } from '../text/budget-text.ts';
 import { DWELL_RULE_NAME, dwellLine, timerSentence } from '../text/dwell-text.ts';
-import { REPORT_TEXT } from '../text/report-text.ts';
+import { neutralise } from '../text/neutralise.ts';
+import { momentText, REPORT_TEXT } from '../text/report-text.ts';
 import { secondsText, temperatureText } from '../text/units-text.ts';
 import type { DwellRule } from '../trial/TrialResult.ts';
 import type { DwellsBlock, ReportBlock, ReportSection } from './ReportContent.ts';
@@ -10,7 +12,7 @@ import type { TrialReportInput } from './TrialReportInput.ts';
 const WEIGHED = ['mean', 'next-run'] as const satisfies readonly DwellRule[];
 
 /** The dwell by the two rules of equal weight, its parts, and what to set on the press's timer. */
-export function dwellSection({ outcome, unit }: TrialReportInput): ReportSection {
+export function dwellSection({ outcome, job, unit }: TrialReportInput): ReportSection {
   const { settings, statistics, chosen, dwells } = outcome;
   const input = { statistics, ...settings };
   const bars = WEIGHED.flatMap((rule) => {
@@ -48,6 +50,7 @@ export function dwellSection({ outcome, unit }: TrialReportInput): ReportSection
           : []),
         ...(outcome.budget === null ? [] : [REPORT_TEXT.commonPart(commonPartSentence(outcome.budget))]),
         ...(timer === null ? [] : [REPORT_TEXT.sentence(timer)]),
+        ...job.recipes.map(recipeLine),
       ],
     },
     ...(bars.length === 0
@@ -67,4 +70,17 @@ function asDwell(line: string): DwellsBlock['dwells'][number] {
     value: /^\d/.test(value) ? value : '—',
     worth: /^\d/.test(value) ? worth : [value, ...worth],
   };
+}
+
+/** A recipe that rests on this trial. */
+function recipeLine(recipe: Recipe): string {
+  return REPORT_TEXT.acceptedAs({
+    version: recipe.version,
+    dwell: secondsText(recipe.dwellS, 3),
+    rule: DWELL_RULE_NAME[recipe.rule],
+    reason: recipe.ruleReason === null ? null : neutralise(recipe.ruleReason),
+    by: neutralise(recipe.initials),
+    at: momentText(neutralise(recipe.acceptedAt)),
+    provisional: recipe.provisional,
+  });
 }

@@ -100,6 +100,16 @@ export const REPORT_TEXT = {
   nextRunWorth: (hold: string) => `in 95 % of cases the next run holds for ${hold} or more`,
   alsoRule: (line: string) => `For comparison, ${line}`,
   commonPart: (sentence: string) => `In none of these dwells: ${sentence}.`,
+  acceptedAs: (recipe: {
+    readonly version: number;
+    readonly dwell: string;
+    readonly rule: string;
+    readonly reason: string | null;
+    readonly by: string;
+    readonly at: string;
+    readonly provisional: boolean;
+  }) =>
+    `Accepted as recipe version ${recipe.version}: dwell ${recipe.dwell} by the rule "${recipe.rule}"${recipe.reason === null ? '' : ` (${recipe.reason})`}, by ${recipe.by} on ${recipe.at}${recipe.provisional ? '; provisional, resting on one run' : ''}.`,
   dwellCaption: 'Dwell and its parts by both rules.',
 
   jobHeading: 'Job',
@@ -199,6 +209,12 @@ export const REPORT_TEXT = {
     `${kind === 'set-aside' ? 'Set aside' : 'Taken in'} because: ${reason}${/[.!?]$/.test(reason) ? '' : '.'}`,
   noneLeftOut: 'Every run counts, and nothing was noticed about any of them.',
   reasons: 'Reasons',
+
+  recheckHeading: 'Recipe held against these runs',
+  inBand: 'Inside the band',
+  holdAtDwell: 'Hold at its dwell, s',
+  storedSoak: 'As stored, s',
+  yesNo: (yes: boolean) => (yes ? 'yes' : 'no'),
 
   equipmentHeading: 'Equipment and calibration',
   reader: 'Reader',

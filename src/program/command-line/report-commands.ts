@@ -1,4 +1,5 @@
 import { type Command, Option } from 'commander';
+import { addDoubtOptions } from './numbers-commands.ts';
 import { lazily, showOption, storeOption } from './shared-options.ts';
 
 const list = (value: string, before: readonly string[] | undefined): readonly string[] => [
@@ -8,13 +9,17 @@ const list = (value: string, before: readonly string[] | undefined): readonly st
 
 /** Options that say which trial, and how files are read and judged: as for `replay`. */
 function addTrialOptions(command: Command): Command {
-  return command
+  return addDoubtOptions(command)
     .option('--trial <id>', 'a trial from the store instead of files')
     .option('--assembly <name>', 'assembly of the files, where they do not say')
     .option('--press <name>', 'press of the files, where they do not say')
     .option('--target <temperature>', 'bond-line target, such as 350F or 177C (files)')
     .option('--hold <duration>', 'hold at or above target, such as 120s or 2min (files)')
-    .addOption(new Option('--rule <rule>', 'dwell rule').choices(['mean', 'slowest', 'next-run']))
+    .addOption(
+      new Option('--rule <rule>', 'dwell rule').choices(['mean', 'slowest', 'next-run', 'tolerance']),
+    )
+    .option('--content <share>', 'tolerance rule: share of all cycles that hold fully, such as 99%')
+    .option('--confidence <share>', 'tolerance rule: how sure, such as 95%')
     .option('--margin <duration>', 'margin added to the dwell', '0s')
     .option('--timer-step <duration>', 'step of the press timer')
     .option('--closed-at <time>', 'press closed, counted from the first reading, such as 12.5s (files)')
@@ -23,6 +28,7 @@ function addTrialOptions(command: Command): Command {
       'platen set point; two values, upper then lower, parted by a slash (files)',
     )
     .option('--ambient <temperature>', 'room temperature, such as 75F (files)')
+    .option('--probes <list>', 'probe on each channel, channel 1 first, parted by commas, - for none (files)')
     .option('--roles <list>', 'what each channel is laid on, channel 1 first, parted by commas')
     .option('--time-column <name>', 'logger file: heading or number (from 1) of the time column')
     .option('--temperature-column <name>', 'logger file: heading or number of the bond-line column', list)
@@ -49,6 +55,10 @@ export function addReportCommands(program: Command): void {
     .addOption(new Option('--paper <size>', 'paper of the PDF').choices(['letter', 'a4']).default('letter'))
     .option('--gauge <pressure>', 'gauge pressure that was set, such as 43psi')
     .option('--equipment <text>', 'probe, reader or gauge with its calibration date (may be repeated)', list)
+    .option(
+      '--recheck [version]',
+      'hold the runs against the recipe in the store (the latest version unless stated)',
+    )
     .option('--note <text>', 'note printed with the job')
     .action(lazily(async () => (await import('../commands/report.ts')).report));
 

@@ -15,6 +15,8 @@ interface ReportOptions extends GatherOptions {
   readonly paper: 'letter' | 'a4';
   readonly equipment?: readonly string[];
   readonly note?: string;
+  /** True for the latest version of the recipe. */
+  readonly recheck?: string | true;
   readonly show: 'F' | 'C';
 }
 
@@ -25,11 +27,20 @@ export async function report(files: readonly string[], options: ReportOptions): 
   const kind = outFile(options.out, KINDS, files);
   const gathered = await gatherTrial('report', files, options);
   const { outcome } = gathered;
+  const furtherSections =
+    options.recheck === undefined
+      ? []
+      : [
+          await (await import('../reports/recheck-of-trial.ts')).recheckOfTrial(gathered, {
+            ...options,
+            recheck: options.recheck,
+          }),
+        ];
   const content = trialReport({
     ...gathered,
     equipment: options.equipment ?? [],
     note: options.note ?? null,
-    furtherSections: [],
+    furtherSections,
     unit: options.show,
     madeAt: new Date().toISOString(),
     program: `Dwellwright ${VERSION}`,

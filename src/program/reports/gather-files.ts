@@ -1,4 +1,5 @@
 import { basename } from 'node:path';
+import { crossingProbes } from '../../core/probe/crossing-probes.ts';
 import { headAmbientC } from '../../core/recording/head-ambient.ts';
 import type { RecordingHead } from '../../core/recording/RecordingEntry.ts';
 import type { ReportRecording } from '../../core/report/TrialReportInput.ts';
@@ -15,7 +16,7 @@ import { fileSha256 } from './file-sha256.ts';
 import type { GatheredTrial } from './GatheredTrial.ts';
 import type { GatherOptions } from './gather-trial.ts';
 import { namedInStore } from './named-in-store.ts';
-import { namedProbes, sourceTrace } from './source-trace.ts';
+import { distinctProbes, sourceTrace } from './source-trace.ts';
 import { statedPressure } from './stated-pressure.ts';
 
 /** A trial from files: every file analysed as `replay` does, and read once more for its traces. */
@@ -24,14 +25,15 @@ export async function gatherFiles(files: readonly string[], options: GatherOptio
   const recordings: ReportRecording[] = [];
   for (const file of files) {
     const source = await openSource(file, options);
-    replayed.push({ source, analysis: analyseSource(source, options) });
+    const analysis = analyseSource(source, options);
+    replayed.push({ source, analysis });
     // Decoders learn as they read: the second reading needs a fresh one.
     const again = await openSource(file, options);
     recordings.push({
       // A report goes to other people: the folders of this computer are not their business.
       name: basename(file),
       head: again.head,
-      trace: sourceTrace(again),
+      trace: sourceTrace(again, analysis.probes),
       soundness: again.soundness(),
       sha256: fileSha256(file),
     });
@@ -44,10 +46,11 @@ export async function gatherFiles(files: readonly string[], options: GatherOptio
   const runs: TrialRun[] = replayed.flatMap(({ source, analysis }) =>
     analysis.results.map((result) => ({ source: source.name, result, decision: { kind: 'automatic' } })),
   );
+  const probes = replayed.flatMap(({ analysis }) => crossingProbes(analysis.results, analysis.probes));
   return {
-    outcome: trialOutcome(runs, outcomeSettings(options, rules, press ?? undefined)),
+    outcome: trialOutcome(runs, outcomeSettings(options, rules, press ?? undefined, probes)),
     recordings,
-    probes: namedProbes(recordings),
+    probes: distinctProbes(replayed.flatMap(({ analysis }) => analysis.probes)),
     recordingOfRun: replayed.flatMap(({ analysis }, index) => analysis.results.map(() => index)),
     job: {
       trialId: shared('trial', heads, (head) => head.trialId, false),

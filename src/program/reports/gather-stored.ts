@@ -1,3 +1,4 @@
+import { headProbes } from '../../core/probe/head-probes.ts';
 import { headAmbientC } from '../../core/recording/head-ambient.ts';
 import type { ReportRecording } from '../../core/report/TrialReportInput.ts';
 import type { Store } from '../../core/store/Store.ts';
@@ -9,7 +10,7 @@ import { storedOutcome } from '../trials/stored-outcome.ts';
 import { piecesSha256 } from './file-sha256.ts';
 import type { GatheredTrial } from './GatheredTrial.ts';
 import type { GatherOptions } from './gather-trial.ts';
-import { namedProbes, sourceTrace } from './source-trace.ts';
+import { distinctProbes, sourceTrace } from './source-trace.ts';
 import { statedPressure } from './stated-pressure.ts';
 
 /** A trial from the store: its runs as stored with the latest decisions, and its traces. */
@@ -26,7 +27,7 @@ export function gatherStored(trialId: string, options: GatherOptions): Promise<G
     return {
       outcome,
       recordings,
-      probes: namedProbes(recordings),
+      probes: distinctProbes(recordings.flatMap((one) => (one.head === null ? [] : headProbes(one.head)))),
       recordingOfRun: runs.map(({ recordingId }) => {
         const index = ids.indexOf(recordingId);
         return index < 0 ? null : index;
@@ -57,7 +58,7 @@ function storedRecording(store: Store, id: string, options: SourceOptions): Repo
   return {
     name: id,
     head: source.head,
-    trace: sourceTrace(source),
+    trace: sourceTrace(source, headProbes(recording.head)),
     soundness: source.soundness(),
     sha256: piecesSha256(store.recordingText(id) ?? []),
   };

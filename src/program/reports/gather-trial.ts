@@ -1,15 +1,17 @@
 import { OptionError } from '../options/OptionError.ts';
 import type { DwellOptions } from '../options/outcome-settings.ts';
-import type { RuleOptions } from '../options/run-rules.ts';
-import type { StoreOptions } from '../options/with-store.ts';
+import { type StoreOptions, withStore } from '../options/with-store.ts';
+import type { AnalyseOptions } from '../sources/analyse-source.ts';
 import type { SourceOptions } from '../sources/Source.ts';
 import type { GatheredTrial } from './GatheredTrial.ts';
 
-export interface GatherOptions extends RuleOptions, SourceOptions, DwellOptions, StoreOptions {
+export interface GatherOptions extends AnalyseOptions, SourceOptions, DwellOptions, StoreOptions {
   readonly trial?: string;
   readonly assembly?: string;
   readonly press?: string;
   readonly gauge?: string;
+  /** Names of probes by channel; they go before what the files say. */
+  readonly probes?: string;
 }
 
 /** A trial with its traces, from recordings and loggers' files or, with --trial, from the store. */
@@ -31,5 +33,10 @@ export async function gatherTrial(
     );
   }
   const { gatherFiles } = await import('./gather-files.ts');
-  return gatherFiles(files, options);
+  if (options.probes === undefined) return gatherFiles(files, options);
+  const { channelProbes } = await import('../options/channel-probes.ts');
+  const names = options.probes;
+  const none = names.split(',').every((name) => name.trim() === '-');
+  const probeList = none ? [] : await withStore(options, (store) => channelProbes(store, names));
+  return gatherFiles(files, { ...options, probeList });
 }

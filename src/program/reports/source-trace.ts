@@ -1,21 +1,16 @@
 import type { RecordingTrace } from '../../core/figure/RunTrace.ts';
 import { readTrace } from '../../core/figure/read-trace.ts';
-import { headProbes } from '../../core/probe/head-probes.ts';
 import type { Probe } from '../../core/probe/Probe.ts';
-import { probeCorrection } from '../../core/probe/probe-correction.ts';
+import { correctionsOf } from '../sources/analyse-source.ts';
 import type { Source } from '../sources/Source.ts';
 
-/** A source's temperatures for the pictures, corrected by the probes that its head names. */
-export function sourceTrace(source: Source): RecordingTrace {
-  const corrections = (source.head === null ? [] : headProbes(source.head)).map((probe) =>
-    probe === null ? null : probeCorrection(probe),
-  );
-  return readTrace(source.entries(), source.decoder, source.roles, corrections);
+/** A source's temperatures for the pictures, corrected by its probes as the analysis does. */
+export function sourceTrace(source: Source, probes: readonly (Probe | null)[]): RecordingTrace {
+  return readTrace(source.entries(), source.decoder, source.roles, correctionsOf(probes));
 }
 
-/** Probes that the heads name, each record once. */
-export function namedProbes(recordings: readonly { readonly head: Source['head'] }[]): readonly Probe[] {
-  const probes = recordings.flatMap(({ head }) => (head === null ? [] : headProbes(head)));
+/** Each probe once, in the order named. */
+export function distinctProbes(probes: readonly (Probe | null)[]): readonly Probe[] {
   const byRecord = new Map(
     probes.flatMap((probe) => (probe === null ? [] : [[JSON.stringify(probe), probe] as const])),
   );
