@@ -43,12 +43,10 @@ export function storedOutcome(store: Store, id: string, options: DwellOptions): 
   const press = store.presses().find((one) => one.name === trial.pressName);
   const runs = store.trialRuns(trial.trialId);
   const rules = runRules({}, { targetC: head?.targetC, holdS: head?.holdS });
-  const probes =
-    head === null
-      ? []
-      : crossingProbes(
-          runs.map((run) => run.result),
-          headProbes(head),
-        );
+  const probes = trial.recordingIds.flatMap((recordingId) => {
+    const own = store.recording(recordingId)?.head;
+    const results = runs.filter((run) => run.recordingId === recordingId).map((run) => run.result);
+    return own === undefined ? [] : crossingProbes(results, headProbes(own));
+  });
   return { trial, head, runs, outcome: trialOutcome(runs, outcomeSettings(options, rules, press, probes)) };
 }
