@@ -1,10 +1,11 @@
 import type { ProbeCorrection } from '../probe/probe-correction.ts';
-import type { ClockComparison, StreamEvent } from '../reading/StreamEvent.ts';
+import type { ClockComparison, OperatorMark, StreamEvent } from '../reading/StreamEvent.ts';
 import type { ChannelRole } from '../recording/RecordingEntry.ts';
 import { createRunTracker } from '../run/create-run-tracker.ts';
 import type { RunEvent, RunState } from '../run/RunEvent.ts';
 import type { RunResult, RunRules } from '../run/RunResult.ts';
 import { correctedReading } from './corrected-reading.ts';
+import { spoiltAfterwards } from './spoilt-afterwards.ts';
 import { withClock } from './with-clock.ts';
 
 const NOTHING: readonly RunEvent[] = Object.freeze([]);
@@ -33,6 +34,10 @@ export function usedCorrections(
   return corrections?.some((one) => one !== null) ? corrections : null;
 }
 
+function isAboutSpoilt(mark: OperatorMark): boolean {
+  return mark.kind === 'spoilt' || (mark.kind === 'undo' && mark.what === 'spoilt');
+}
+
 /** Follows runs through readings, whether just decoded or decoded before and kept. */
 export function createRunStage(config: RunStageConfig): RunStage {
   const tracker = createRunTracker({ rules: config.rules, roles: config.roles });
@@ -51,12 +56,26 @@ export function createRunStage(config: RunStageConfig): RunStage {
       if (event.kind !== 'run-finished') return event;
       const result = withClock(event.result, config.clock());
       results.push(result);
+      unmarked = result;
       return { kind: 'run-finished', result };
     });
   }
 
+  let unmarked: RunResult | null = null;
+
+  /** With no run open, spoilt and its undo are about the run that finished last, which is then told again. */
+  function markedAfterwards(mark: OperatorMark): readonly RunEvent[] {
+    const result = unmarked === null ? null : spoiltAfterwards(mark, unmarked);
+    if (result === null) return NOTHING;
+    results[results.length - 1] = result;
+    return [{ kind: 'run-finished', result }];
+  }
+
   return {
-    accept: (event) => keepResults(tracker.accept(corrected(event))),
+    accept: (event) =>
+      event.kind === 'mark' && tracker.state.phase === 'waiting' && isAboutSpoilt(event.mark)
+        ? markedAfterwards(event.mark)
+        : keepResults(tracker.accept(corrected(event))),
     finish: () => keepResults(tracker.finish()),
     results,
     get state() {
