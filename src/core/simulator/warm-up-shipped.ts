@@ -8,7 +8,8 @@ export interface ShippedPlatenRecording {
   readonly name: string;
   readonly fileName: string;
   readonly about: string;
-  readonly make: () => SimulatedRecording;
+  /** With its own seed unless another is given. */
+  readonly make: (seed?: number) => SimulatedRecording;
 }
 
 /** Recordings of platens that ship in `recordings/`: three warm-ups of each press, a survey of each lower platen. */
@@ -17,13 +18,13 @@ export const SHIPPED_PLATEN_RECORDINGS: readonly ShippedPlatenRecording[] = Obje
     name: scenario.name,
     fileName: `${scenario.name}.dwell.txt`,
     about: 'warm-up from cold, one cold part',
-    make: () => simulateWarmUpRecording(scenario),
+    make: (seed = scenario.seed) => simulateWarmUpRecording({ ...scenario, seed }),
   })),
   ...SURVEY_SCENARIOS.map((scenario) => ({
     name: scenario.name,
     fileName: `${scenario.name}.dwell.txt`,
     about: 'platen survey, eight probes',
-    make: () => simulateSurveyRecording(scenario),
+    make: (seed = scenario.seed) => simulateSurveyRecording({ ...scenario, seed }),
   })),
 ]);
 

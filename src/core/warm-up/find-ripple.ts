@@ -5,6 +5,8 @@ import type { Ripple } from './WarmUp.ts';
 
 const LEAST_READINGS = 60;
 const MOST_READINGS = 3000;
+/** A platen's ripple is slower: readings closer together are averaged over so long first, s. */
+const AVERAGED_S = 1;
 const HARMONICS = 3;
 /** A swing must be in the record this often, explain this share of the scatter, and be no accident (chance below). */
 const LEAST_SWINGS = 4;
@@ -19,7 +21,7 @@ const OVERSAMPLING = 4;
  * (chance under 0.1 % over all periods tried, a tenth of the scatter at least).
  */
 export function findRipple(samples: Samples): Ripple | null {
-  const { timesS, valuesC } = detrended(samples);
+  const { timesS, valuesC } = detrended(thinned(samples));
   const count = timesS.length;
   if (count < LEAST_READINGS) return null;
   const spanS = timesS[count - 1]! - timesS[0]!;
@@ -34,6 +36,20 @@ export function findRipple(samples: Samples): Ripple | null {
   if (best.share < LEAST_SHARE || chance > CHANCE) return null;
   const frequency = refined(timesS, valuesC, best.frequency, step);
   return { periodS: 1 / frequency, amplitudeC: halfHeight(timesS, valuesC, frequency, highest) };
+}
+
+/** Means over a second where readings come faster than two a second. */
+function thinned({ timesS, valuesC }: Samples): Samples {
+  const count = timesS.length;
+  const intervalS = count < 2 ? AVERAGED_S : (timesS[count - 1]! - timesS[0]!) / (count - 1);
+  const size = Math.floor(AVERAGED_S / intervalS);
+  if (!(size >= 2) || count / size < LEAST_READINGS) return { timesS, valuesC };
+  const blocks = Math.floor(count / size);
+  const block = (values: Float64Array, at: number) => mean(values.subarray(at * size, (at + 1) * size));
+  return {
+    timesS: Float64Array.from({ length: blocks }, (_, at) => block(timesS, at)),
+    valuesC: Float64Array.from({ length: blocks }, (_, at) => block(valuesC, at)),
+  };
 }
 
 function detrended({ timesS, valuesC }: Samples): Samples {
