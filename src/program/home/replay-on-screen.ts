@@ -1,7 +1,7 @@
 import { createMonotonicClock } from '../../adapters/host/create-monotonic-clock.ts';
 import { createScaledClock } from '../../adapters/simulated-reader/create-scaled-clock.ts';
+import { recordingDecoder } from '../../core/exchange/recording-decoder.ts';
 import type { Reading } from '../../core/reading/StreamEvent.ts';
-import { headAmbientC } from '../../core/recording/head-ambient.ts';
 import type { RecordingEntry } from '../../core/recording/RecordingEntry.ts';
 import type { RunEvent } from '../../core/run/RunEvent.ts';
 import type { TrialScreenSetup } from '../../core/screen/TrialScreenState.ts';
@@ -10,12 +10,11 @@ import { createSession } from '../../core/session/create-session.ts';
 import type { Store } from '../../core/store/Store.ts';
 import { REPLAY_TEXT } from '../../core/text/records-text.ts';
 import { trialStatistics } from '../../core/trial/trial-statistics.ts';
-import { createReaderDecoder } from '../../core/wire/create-reader-decoder.ts';
 import { endSignals } from '../live/end-signals.ts';
 import { screenFront } from '../live/screen-front.ts';
 import type { TrialFront } from '../live/TrialFront.ts';
-import { runRules } from '../options/run-rules.ts';
 import { withStore } from '../options/with-store.ts';
+import { sourceConditions } from '../sources/analyse-source.ts';
 import { findTrial } from '../trials/stored-outcome.ts';
 import type { HomeOptions } from './HomeOptions.ts';
 
@@ -46,9 +45,9 @@ async function replay(
   const { head } = recording;
   const trial = findTrial(store, trialId);
   const press = store.presses().find(({ name }) => name === trial.pressName);
-  const rules = runRules({}, { ...head, ambientC: headAmbientC(head) });
+  const { rules } = sourceConditions({ head }, {});
   const session = createSession({
-    decoder: createReaderDecoder(head.statedUnit === undefined ? {} : { statedUnit: head.statedUnit }),
+    decoder: recordingDecoder(head).decoder,
     roles: head.roles,
     rules,
   });
@@ -67,9 +66,13 @@ async function replay(
     take();
   }
   const startUs = entry?.arrivedUs ?? 0;
-  const scaled = createScaledClock(createMonotonicClock(), speed);
+  const host = createMonotonicClock();
+  const scaled = createScaledClock(host, speed);
   const beganUs = scaled.nowUs();
-  const nowUs = () => startUs + scaled.nowUs() - beganUs;
+  let over: { readonly replayUs: number; readonly hostUs: number } | null = null;
+  // After the run's end the clock of the screen is that of the person before it.
+  const nowUs = () =>
+    over === null ? startUs + scaled.nowUs() - beganUs : over.replayUs + host.nowUs() - over.hostUs;
   const setup: TrialScreenSetup = {
     assemblyName: trial.assemblyName,
     pressName: trial.pressName,
@@ -97,15 +100,18 @@ async function replay(
         front.show({ kind: 'notice', text: REPLAY_TEXT.notTaken, tone: 'caution', atUs: nowUs() });
     },
   });
-  const earlier = runs.slice(0, run);
   front.show({ kind: 'link', link: { kind: 'open' }, atUs: nowUs() });
-  front.show({
-    kind: 'standing',
-    standing: { runs: earlier, statistics: trialStatistics(earlier) },
-    atUs: nowUs(),
-  });
-  const tell = (events: readonly RunEvent[], atUs: number): void =>
+  const stand = (count: number): void => {
+    const made = runs.slice(0, count);
+    const standing = { runs: made, statistics: trialStatistics(made) };
+    front.show({ kind: 'standing', standing, atUs: nowUs() });
+  };
+  stand(run);
+  const tell = (events: readonly RunEvent[], atUs: number): void => {
     front.show({ kind: 'session', state: session.state, events, atUs });
+    const ended = events.find((event) => event.kind === 'run-finished');
+    if (ended !== undefined) stand(run + 1);
+  };
   let shown: Reading | null = null;
   const pace = setInterval(() => {
     const now = nowUs();
@@ -119,6 +125,7 @@ async function replay(
     }
     if (entry !== undefined) return;
     clearInterval(pace);
+    over = { replayUs: now, hostUs: host.nowUs() };
     tell(session.finish(), now);
     front.show({ kind: 'replay-over', atUs: now });
     front.show({ kind: 'notice', text: REPLAY_TEXT.over, tone: 'good', atUs: now });

@@ -1,33 +1,31 @@
+import { basename } from 'node:path';
 import type { PortFacts } from '../../core/screen-home/HomeFacts.ts';
+import { neutralise } from '../../core/text/neutralise.ts';
 
 const EVERY_MS = 2000;
 
 /**
- * Tells the ports at once and whenever they change. The serial library is asked the first time, and again where the
- * system has no folder of devices to look through.
+ * Tells the ports at once and whenever they change. The serial library is asked only where the system has no folder of
+ * devices to look through: loading it would hold up keys.
  */
 export function watchPorts(tell: (ports: readonly PortFacts[]) => void): { stop(): void } {
   let stopped = false;
-  let before = '';
+  let before: string | null = null;
   let timer: NodeJS.Timeout | undefined;
-  let known: readonly PortFacts[] = [];
-  const look = async (first: boolean): Promise<void> => {
+  const look = async (): Promise<void> => {
     const { listPorts } = await import('../../adapters/serial/list-ports.ts');
-    const askLibrary = first || process.platform === 'win32';
-    const listed = await listPorts({ askLibrary });
-    const ports = listed.map(({ path, manufacturer }) => ({
+    const listed = await listPorts({ askLibrary: process.platform === 'win32' });
+    const ports = listed.map(({ path, manufacturer, stablePath }) => ({
       path,
-      maker: manufacturer ?? known.find((port) => port.path === path)?.maker ?? null,
+      maker: manufacturer ?? (stablePath === null ? null : neutralise(basename(stablePath))),
     }));
     if (stopped) return;
-    known = ports;
     const now = JSON.stringify(ports);
-    if (first || now !== before) tell(ports);
+    if (now !== before) tell(ports);
     before = now;
-    timer = setTimeout(() => void look(false), EVERY_MS);
+    timer = setTimeout(() => void look(), EVERY_MS);
   };
-  // After the first drawing: the library takes longer to load than the screen.
-  timer = setTimeout(() => void look(true), 50);
+  timer = setTimeout(() => void look(), 0);
   return {
     stop() {
       stopped = true;
