@@ -21,6 +21,8 @@ export interface RunTrialScreenOptions {
   readonly colour?: boolean;
   /** Time between redraws, ms; at least 100. @default 200 */
   readonly everyMs?: number;
+  /** Called once the first picture has been handed to the terminal. */
+  readonly onDrawn?: () => void;
   /** Ends the screen from outside (signal, end of a demo). */
   readonly signal?: AbortSignal;
   readonly stdin?: NodeJS.ReadStream;
@@ -85,6 +87,7 @@ export async function runTrialScreen(options: RunTrialScreenOptions): Promise<Tr
       patchConsole: false,
     },
   );
+  setImmediate(() => options.onDrawn?.());
   const stop = () => app.unmount();
   const silence = model.onIntent((intent) => {
     if (intent.kind === 'bell') {

@@ -23,6 +23,8 @@ export type TrialIntent =
       readonly rule: DwellRule;
       readonly ruleReason: string | null;
       readonly initials: string;
+      /** Ram gauge pressure that was confirmed in a ready check; null where none was. */
+      readonly gaugePsi: number | null;
       readonly note: string;
     }
   | { readonly kind: 'cautions-acknowledged'; readonly atUs: number }

@@ -134,6 +134,8 @@ export interface TrialScreenState {
   readonly recent: readonly Reading[];
   readonly cooling: CoolingWait | null;
   readonly ready: ReadyAnswers;
+  /** Confirmed in the latest ready check that asked for it. */
+  readonly gaugePsi: number | null;
   /** Bond-line traces of the trial's finished runs, counted from press closed. */
   readonly finished: readonly FinishedRun[];
   /** Lowest and highest of the trial's earlier runs that count, from press closed; drawn behind. */

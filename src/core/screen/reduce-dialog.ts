@@ -84,7 +84,10 @@ function submit(state: TrialScreenState, dialog: TextDialog, atUs: number): Redu
   }
   if (dialog.kind === 'accept-note') {
     const { rule, ruleReason, initials } = dialog;
-    return [closed, [{ kind: 'accept-recipe', rule, ruleReason, initials, note: text }]];
+    return [
+      closed,
+      [{ kind: 'accept-recipe', rule, ruleReason, initials, gaugePsi: state.gaugePsi, note: text }],
+    ];
   }
   if (text === '') return [state, []];
   switch (dialog.kind) {

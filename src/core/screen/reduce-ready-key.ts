@@ -65,7 +65,8 @@ function confirm(state: TrialScreenState, selected: string | null): Reduced {
       : [withNotice(moved, `${READY_TITLE[open.name]}: ${todo}`, 'caution', state.nowUs), []];
   }
   const ready = { ...state.ready, confirmed: [...state.ready.confirmed, current.name] };
-  return openReadyCheck({ ...state, ready });
+  const gaugePsi = current.name === 'gauge' ? (state.setup.gauge?.gaugePsi ?? null) : state.gaugePsi;
+  return openReadyCheck({ ...state, ready, gaugePsi });
 }
 
 /** A reason to go on although the line is not in order. */

@@ -31,6 +31,7 @@ export function startTrialScreen(setup: TrialScreenSetup, nowUs: number): TrialS
     recent: [],
     cooling: null,
     ready: NOTHING_ANSWERED,
+    gaugePsi: null,
     finished: [],
     band: [],
     estimate: null,

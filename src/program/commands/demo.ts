@@ -56,6 +56,7 @@ export async function demo(options: DemoOptions): Promise<void> {
       endAfterRuns: null,
       endAfterS: null,
       endSignal: ended.signal,
+      readyCheck: false,
       plain,
       ascii: options.ascii === true,
       show: options.show,

@@ -76,8 +76,8 @@ export async function trial(options: TrialOptions): Promise<void> {
       endAfterRuns:
         options.runs === undefined ? null : parseCount(options.runs, '--runs', { least: 1, most: 99 }),
       endAfterS: options.seconds === undefined ? null : parseDuration(options.seconds, '--seconds'),
-      plain:
-        options.plain === true || options.json === true || !(process.stdout.isTTY && process.stdin.isTTY),
+      readyCheck: !isPlain(options),
+      plain: isPlain(options),
       ascii: options.ascii === true,
       show: options.show,
       json: options.json === true,
@@ -111,6 +111,11 @@ function trialToGoOnWith(store: Store, id: string, options: TrialOptions): Store
   return before;
 }
 
+/** Without a terminal, and for a script, the trial goes by in plain lines. */
+function isPlain({ plain, json }: TrialOptions): boolean {
+  return plain === true || json === true || !(process.stdout.isTTY && process.stdin.isTTY);
+}
+
 async function trialReader(options: TrialOptions): Promise<TrialReader> {
   const host = createMonotonicClock();
   if (options.simulated) {
@@ -121,6 +126,7 @@ async function trialReader(options: TrialOptions): Promise<TrialReader> {
       host,
       speed: parseNumber(options.speed, '--speed', { least: 0.1, most: 1000 }),
       runs: 5,
+      closing: isPlain(options) ? 'by-itself' : 'by-hand',
     });
   }
   if (options.port === undefined) {

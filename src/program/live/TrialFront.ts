@@ -16,6 +16,8 @@ export type TrialLeft = 'quit' | 'interrupted' | 'stopped';
 /** What a person sees of a live trial: the screen, or plain lines. */
 export interface TrialFront {
   show(event: TrialScreenEvent): void;
+  /** Resolves once the first picture stands: drawing it takes a while, and readings would wait meanwhile. */
+  readonly drawn: Promise<void>;
   /** Resolves when the person leaves, or the signal ends it. */
   readonly left: Promise<TrialLeft>;
 }

@@ -9,4 +9,6 @@ export interface TrialReader {
   readonly watchSleep: LiveTrialOptions['watchSleep'];
   /** 1 except for a simulation. */
   readonly speed: number;
+  /** A simulated press that a person works: what the keys mark also happens there. */
+  readonly hand?: { closePress(): void; openPress(): void };
 }

@@ -1,8 +1,11 @@
 import { cureHeadLines, HIGHEST_PEAK_KEY } from '../../core/cure/head-cure.ts';
 import type { Assembly, Press } from '../../core/press/Press.ts';
+import { PressureError } from '../../core/press/PressureError.ts';
+import type { PressureResult } from '../../core/press/PressureResult.ts';
 import { probeHeadLines } from '../../core/probe/head-probes.ts';
 import type { Probe } from '../../core/probe/Probe.ts';
 import type { RunConditions } from '../../core/reading/StreamEvent.ts';
+import { gaugeFor } from '../../core/ready-check/gauge-for.ts';
 import { AMBIENT_KEY } from '../../core/recording/head-ambient.ts';
 import { DIP_KEY } from '../../core/recording/head-dip.ts';
 import type { ChannelRole, RecordingHead } from '../../core/recording/RecordingEntry.ts';
@@ -38,6 +41,8 @@ export interface HoldTrialOptions {
   readonly endAfterS: number | null;
   /** Ends the trial when aborted from outside (end of the simulation). */
   readonly endSignal?: AbortSignal;
+  /** True where a person works the press: the ready check comes before each run. */
+  readonly readyCheck: boolean;
   readonly plain: boolean;
   readonly ascii: boolean;
   readonly show: 'F' | 'C';
@@ -106,6 +111,10 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
     timerStepS: press.timerStepS,
     timerOffsetS: press.timerOffsetS,
     cautionsAcknowledged: acknowledged(store, startedAt),
+    recordingId: head.recordingId,
+    readyCheck: options.readyCheck,
+    gauge: knownGauge(press, assembly),
+    initials: options.initials,
   };
   const { controller, off } = endSignals();
   options.endSignal?.addEventListener('abort', () => controller.abort(), { once: true });
@@ -124,6 +133,7 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
       controller,
       watchSleep: reader.watchSleep,
       speed: reader.speed,
+      ...(reader.hand === undefined ? {} : { hand: reader.hand }),
       cautionsSetting: CAUTIONS_SETTING,
       makeFront: (onIntent) =>
         makeFront({
@@ -147,6 +157,16 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
 function plainMaker({ json }: HoldTrialOptions): (options: FrontOptions) => TrialFront {
   const stream = json ? process.stderr : process.stdout;
   return (options) => plainFront(options, (line) => stream.write(`${line}\n`));
+}
+
+/** Gauge pressure for the ready check; sizes that no press can have are told by the command `pressure`, not here. */
+function knownGauge(press: Press, assembly: Assembly): PressureResult | null {
+  try {
+    return gaugeFor(press, assembly);
+  } catch (error) {
+    if (error instanceof PressureError) return null;
+    throw error;
+  }
 }
 
 function acknowledged(store: Store, now: Date): boolean {

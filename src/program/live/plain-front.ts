@@ -11,6 +11,7 @@ export function plainFront(
     show(event) {
       for (const line of progress.lines(event)) write(line);
     },
+    drawn: Promise.resolve(),
     left: new Promise((resolve) => {
       if (signal.aborted) resolve('stopped');
       signal.addEventListener('abort', () => resolve('stopped'), { once: true });

@@ -13,9 +13,12 @@ import type { Store } from '../../core/store/Store.ts';
 import { trialStatistics } from '../../core/trial/trial-statistics.ts';
 import { identifyCommand } from '../../core/wire/protocol/commands.ts';
 import { acceptStored } from '../trials/accept-stored.ts';
+import { storedOutcome } from '../trials/stored-outcome.ts';
+import { earlierRuns } from './earlier-runs.ts';
 import { END_SIGNAL } from './end-signals.ts';
 import { type LiveTrial, type LiveTrialOptions, startLiveTrial } from './live-trial.ts';
 import type { TrialFront } from './TrialFront.ts';
+import type { TrialReader } from './TrialReader.ts';
 
 export interface RunTrialOptions {
   readonly store: Store;
@@ -31,6 +34,8 @@ export interface RunTrialOptions {
   readonly cautionsSetting: string;
   readonly watchSleep: LiveTrialOptions['watchSleep'];
   readonly speed: number;
+  /** A simulated press worked by the keys that mark it. */
+  readonly hand?: TrialReader['hand'];
 }
 
 const STATUS_EVERY_MS = 1000;
@@ -46,9 +51,10 @@ export async function runTrial(options: RunTrialOptions): Promise<SessionState> 
 
   const standing = (): void => {
     const { runs } = onReference(store.trialRuns(head.trialId), rules.targetC);
+    const { outcome } = storedOutcome(store, head.trialId, {});
     front.show({
       kind: 'standing',
-      standing: { runs, statistics: trialStatistics(runs) },
+      standing: { runs, statistics: trialStatistics(runs), outcome },
       atUs: clock.nowUs(),
     });
     if (endAfterRuns !== null && runs.length >= endAfterRuns) controller.abort();
@@ -58,13 +64,17 @@ export async function runTrial(options: RunTrialOptions): Promise<SessionState> 
 
   function obey(intent: TrialIntent): void {
     try {
-      if (intent.kind === 'mark') live?.mark(intent.mark, 'key', intent.atUs);
+      if (intent.kind === 'mark') mark(intent);
       else if (intent.kind === 'decide-run') decide(intent);
       else if (intent.kind === 'accept-recipe') {
         const reason = intent.ruleReason === null ? {} : { reason: intent.ruleReason };
+        const { rule, initials, note, gaugePsi } = intent;
         const recipe = acceptStored(store, head.trialId, {
-          ...intent,
+          rule,
+          initials,
+          note,
           ...reason,
+          ...(gaugePsi === null ? {} : { gaugePsi }),
           acceptedAt: new Date().toISOString(),
         });
         notice(
@@ -78,6 +88,12 @@ export async function runTrial(options: RunTrialOptions): Promise<SessionState> 
       if (!(error instanceof DwellwrightError)) throw error;
       notice(error.message, 'caution');
     }
+  }
+
+  function mark({ mark: wanted, by, atUs }: Extract<TrialIntent, { kind: 'mark' }>): void {
+    live?.mark(wanted, by ?? 'key', atUs);
+    if (wanted.kind === 'press-closed') options.hand?.closePress();
+    else if (wanted.kind === 'opened') options.hand?.openPress();
   }
 
   function decide(intent: Extract<TrialIntent, { kind: 'decide-run' }>): void {
@@ -113,6 +129,12 @@ export async function runTrial(options: RunTrialOptions): Promise<SessionState> 
     });
   };
 
+  await front.drawn;
+  const before = earlierRuns(store, head.trialId);
+  if (before.length > 0) {
+    front.show({ kind: 'earlier-runs', runs: before, atUs: clock.nowUs() });
+    standing();
+  }
   try {
     live = await startLiveTrial({
       store,

@@ -8,20 +8,25 @@ export interface SimulatedTrialOptions {
   readonly speed: number | 'as-fast-as-possible';
   readonly runs: number;
   readonly onFinished?: () => void;
+  /** By hand: the keys that mark press closed and opened close and open it. @default 'by-itself' */
+  readonly closing?: 'by-itself' | 'by-hand';
 }
 
-/** The simulated reader and press of the demo scenario; closings come by themselves. */
-export function simulatedTrialReader({ host, speed, runs, onFinished }: SimulatedTrialOptions): TrialReader {
+/** The simulated reader and press of the demo scenario; closings come by themselves, or by hand. */
+export function simulatedTrialReader(options: SimulatedTrialOptions): TrialReader {
+  const { host, speed, runs, onFinished, closing = 'by-itself' } = options;
   const link = createSimulatedReader({
     scenario: demoTrialScenario({ runs }),
     speed,
     clock: host,
+    closing,
     ...(onFinished === undefined ? {} : { onFinished }),
   });
   // Time of the simulation never sleeps.
   return {
     link,
     clock: link.clock,
+    ...(closing === 'by-hand' ? { hand: link } : {}),
     speed: typeof speed === 'number' ? speed : 1,
     watchSleep: () => ({ check: () => undefined, stop: () => undefined }),
   };

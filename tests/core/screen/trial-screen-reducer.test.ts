@@ -177,6 +177,7 @@ describe('trialScreenReducer: recipe and runs', () => {
       rule: 'next-run',
       ruleReason: null,
       initials: 'MK',
+      gaugePsi: null,
       note: 'North only',
     });
   });
