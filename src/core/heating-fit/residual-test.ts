@@ -6,15 +6,15 @@ const FEWEST = 20;
 /** One-sided 0.5 % of the normal distribution. */
 const TOO_FEW_RUNS_Z = -2.576;
 /** A smaller misfit changes no soak time that matters, °C. Common practice, no source. */
-const LEAST_MISFIT_C = 0.5;
+const LEAST_MISFIT_C = 0.3;
 /** … or this share of the rise. */
-const LEAST_MISFIT_SHARE = 0.01;
+const LEAST_MISFIT_SHARE = 0.002;
 const STRETCHES = 40;
 
 /**
  * Whether what a fit leaves over is noise. Two things must meet before the model is called wrong: residuals of equal
  * sign in too few stretches (runs test, 0.5 %), which alone would find fault with any curve given enough readings; and
- * a misfit above 0.5 °C and 1 % of the rise (`riseC`) once noise is averaged away over a fortieth of the curve.
+ * a misfit above 0.3 °C and 0.2 % of the rise (`riseC`) once noise is averaged away over a fortieth of the curve.
  */
 export function residualTest(residualsC: Float64Array, riseC: number): ResidualTest {
   const n = residualsC.length;
