@@ -1,3 +1,4 @@
+import type { ReadyState } from '../warm-up/ReadyWatch.ts';
 import type { ChannelWarmUp, WarmUp, WarmUpCaution } from '../warm-up/WarmUp.ts';
 import { type FigureKind, WARM_UP_FIGURES } from '../warm-up/warm-up-figures.ts';
 import {
@@ -211,4 +212,37 @@ function driftText(driftCPerHour: number, unit: TemperatureUnit): string {
   const fahrenheit = `${numberText(driftCPerHour * 1.8, 2)} °F/h`;
   const celsius = `${numberText(driftCPerHour, 2)} °C/h`;
   return unit === 'F' ? `${fahrenheit} (${celsius})` : `${celsius} (${fahrenheit})`;
+}
+
+/** The live READY watch in one or two sentences: what is, and how long to go. */
+export function readyStateLines(state: ReadyState, forS: number, unit: TemperatureUnit): readonly string[] {
+  if (state.ready) return [`READY: every platen inside its band for ${timeText(state.insideForS)}.`];
+  const silent = state.platens.filter((one) => one.temperatureC === null).map((one) => one.label);
+  if (silent.length > 0) return [`Not READY: no reading from ${silent.join(' and ')}.`];
+  const outside = state.platens.filter((one) => !one.inside);
+  const where = outside.map((one) => {
+    const awayC = one.temperatureC! - one.setPointC;
+    return `${one.label} ${differenceText(Math.abs(awayC), unit)} ${awayC < 0 ? 'below' : 'above'} set point`;
+  });
+  const now =
+    outside.length === 0
+      ? `Inside the band for ${timeText(state.insideForS)} of ${timeText(forS)}.`
+      : `Not READY: ${where.join(', ')}.`;
+  return [now, estimateText(state)];
+}
+
+function estimateText({ estimate, platens }: ReadyState): string {
+  if (estimate === null) {
+    return platens.some((one) => one.inside)
+      ? 'Time to READY: not told; a platen comes no nearer to its set point.'
+      : 'Time to READY: not told yet.';
+  }
+  const { earliestInS, likelyInS, latestInS } = estimate;
+  if (latestInS - earliestInS < 30) return `READY in about ${roundText(likelyInS)}.`;
+  return `READY in about ${roundText(likelyInS)} (${roundText(earliestInS)} to ${roundText(latestInS)}).`;
+}
+
+/** No finer than an estimate can be: 10 s below five minutes, else whole minutes. */
+function roundText(seconds: number): string {
+  return seconds < 300 ? timeText(Math.ceil(seconds / 10) * 10) : `${Math.round(seconds / 60)} min`;
 }
