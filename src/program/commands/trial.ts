@@ -18,6 +18,7 @@ import { parseRoles, type RuleOptions } from '../options/run-rules.ts';
 import { openNamedStore, type StoreOptions } from '../options/with-store.ts';
 import { findTrial } from '../trials/stored-outcome.ts';
 import { newAssembly } from './assemblies.ts';
+import { DEMO_ASSEMBLY, DEMO_PRESS } from './demo-shop.ts';
 import { newPress } from './presses.ts';
 
 export interface TrialOptions extends RuleOptions, StoreOptions, ConditionOptions {
@@ -59,6 +60,7 @@ export async function trial(options: TrialOptions): Promise<void> {
     const assemblyName =
       before?.assemblyName ?? options.assembly ?? (options.simulated ? 'WB-212' : 'unnamed assembly');
     const pressName = before?.pressName ?? options.press ?? (options.simulated ? 'North' : 'unnamed press');
+    if (options.simulated) demoShopIn(store, assemblyName, pressName);
     const roles = rolesFor(store, options, pressName);
     await holdTrial({
       store,
@@ -148,6 +150,15 @@ async function trialReader(options: TrialOptions): Promise<TrialReader> {
     onOpenCommands: [identifyCommand(), ...rate, startCommand()],
   });
   return { link, clock: host, speed: 1, watchSleep: (onSlept) => createSleepWatch({ clock: host, onSlept }) };
+}
+
+/** The simulated press and assembly have sizes and set points: those of the demo's shop, where the store has none yet. */
+function demoShopIn(store: Store, assemblyName: string, pressName: string): void {
+  const has = (all: readonly { readonly name: string }[], name: string) =>
+    all.some((one) => one.name === name);
+  if (pressName === DEMO_PRESS.name && !has(store.presses(), pressName)) store.savePress(DEMO_PRESS);
+  if (assemblyName === DEMO_ASSEMBLY.name && !has(store.assemblies(), assemblyName))
+    store.saveAssembly(DEMO_ASSEMBLY);
 }
 
 /** The press or assembly of this name; a new name is added, so that a script can start with it. */
