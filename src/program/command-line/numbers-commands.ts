@@ -73,7 +73,24 @@ export function addNumbersCommands(program: Command): void {
     .option('--target <temperature>', 'other target')
     .option('--platens <temperature>', 'other platens (mean of both at closing)')
     .option('--start <temperature>', 'other start temperature of the carrier')
-    .option('--hold <duration>', 'hold, where the recordings state none')
+    .option('--run-target <temperature>', 'target of the runs as made, where the files state none (350F)')
+    .option('--hold <duration>', 'hold, where the files state none')
+    .option('--closed-at <time>', 'press closed, counted from the first reading, for files without a mark')
+    .option('--set-points <temperature>', 'platen set point of the runs as made; upper/lower')
+    .option('--roles <list>', 'what each channel is laid on, channel 1 first, parted by commas')
+    .addOption(new Option('--unit <unit>', 'logger file: unit of the temperatures').choices(['C', 'F', 'K']))
+    .option('--time-column <name>', 'logger file: heading or number (from 1) of the time column')
+    .option('--temperature-column <name>', 'logger file: temperature column (may be repeated)', list)
+    .addOption(
+      new Option('--time-unit <unit>', 'logger file: unit of the times').choices([
+        's',
+        'ms',
+        'us',
+        'min',
+        'h',
+      ]),
+    )
+    .option('--interval <duration>', 'logger file without times: time between rows')
     .option('--probes <names>', 'probe on each channel, channel 1 first, parted by commas')
     .addOption(showOption())
     .addOption(storeOption())

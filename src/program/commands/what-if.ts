@@ -10,18 +10,23 @@ import { commonParts } from '../options/common-parts.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { type StoreOptions, withStore } from '../options/with-store.ts';
 import { print, printJson } from '../output/print.ts';
-import { analyseSource } from '../sources/analyse-source.ts';
+import { type AnalyseOptions, analyseSource } from '../sources/analyse-source.ts';
 import { openSource } from '../sources/open-source.ts';
 import { recordingSource } from '../sources/recording-source.ts';
 import { type ReplayedSource, sharedRules } from '../sources/report-replay.ts';
+import type { SourceOptions } from '../sources/Source.ts';
 import { findTrial } from '../trials/stored-outcome.ts';
 
-interface WhatIfOptions extends StoreOptions {
+interface WhatIfOptions extends StoreOptions, SourceOptions {
   readonly trial?: string;
   readonly target?: string;
   readonly platens?: string;
   readonly start?: string;
+  /** Target, set points and hold of the runs as made. */
+  readonly runTarget?: string;
+  readonly setPoints?: string;
   readonly hold?: string;
+  readonly closedAt?: string;
   readonly probes?: string;
   readonly show: 'F' | 'C';
   readonly json?: boolean;
@@ -63,13 +68,23 @@ export async function whatIfCommand(files: readonly string[], options: WhatIfOpt
   else print(whatIfLines(answer.estimate, rules.holdS, show).join('\n'));
 }
 
+/** The target and platens in the options are the wished ones: runs are read by their own. */
+async function asMade(options: WhatIfOptions): Promise<AnalyseOptions> {
+  const { runTarget, setPoints, hold, closedAt } = options;
+  return {
+    ...(runTarget === undefined ? {} : { target: runTarget }),
+    ...(setPoints === undefined ? {} : { platens: setPoints }),
+    ...(hold === undefined ? {} : { hold }),
+    ...(closedAt === undefined ? {} : { closedAt }),
+    ...(await statedProbes(options)),
+  };
+}
+
 async function replayedRuns(
   files: readonly string[],
-  { hold, ...options }: WhatIfOptions,
+  options: WhatIfOptions,
 ): Promise<readonly ReplayedSource[]> {
-  // The target in the options is the wished one: the runs are judged by their own.
-  const ruleOptions = hold === undefined ? {} : { hold };
-  const read = { ...ruleOptions, ...(await statedProbes(options)) };
+  const read = await asMade(options);
   if (options.trial !== undefined) {
     if (files.length > 0)
       throw new OptionError('what-if: came both files and --trial', 'Give one of the two');
@@ -80,7 +95,7 @@ async function replayedRuns(
       return trial.recordingIds.flatMap((recordingId) => {
         const recording = store.recording(recordingId);
         if (recording === undefined) return [];
-        const source = recordingSource(recordingId, recording, {});
+        const source = recordingSource(recordingId, recording, options);
         const decisionOf: ReplayedSource['decisionOf'] = (runNumber) =>
           decided.find((run) => run.recordingId === recordingId && run.result.runNumber === runNumber)
             ?.decision ?? {
@@ -94,13 +109,13 @@ async function replayedRuns(
     throw new OptionError('what-if: no file given', 'Name one or more recordings, or --trial ID');
   const replayed: ReplayedSource[] = [];
   for (const file of files) {
-    const source = await openSource(file, {});
+    const source = await openSource(file, options);
     replayed.push({ source, analysis: analyseSource(source, read) });
   }
   return replayed;
 }
 
-async function statedProbes({ probes, ...options }: Omit<WhatIfOptions, 'hold'>) {
+async function statedProbes({ probes, ...options }: WhatIfOptions) {
   if (probes === undefined) return {};
   const { channelProbes } = await import('../options/channel-probes.ts');
   return { probeList: await withStore(options, (store) => channelProbes(store, probes)) };
