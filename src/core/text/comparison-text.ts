@@ -20,7 +20,7 @@ export function warmUpComparisonLines(
   comparison: WarmUpComparison,
   unit: TemperatureUnit,
 ): readonly string[] {
-  const { first, second, figures, repeated, rulesDiffer } = comparison;
+  const { first, second, figures } = comparison;
   const roles = [...new Set(figures.map((figure) => figure.role))];
   return [
     `First: ${first.name}, ${countText(first.warmUps.length)}. Second: ${second.name}, ${countText(second.warmUps.length)}. Means; difference = second less first.`,
@@ -30,18 +30,35 @@ export function warmUpComparisonLines(
         [role.replace('-', ' '), first.name, second.name, 'difference', '95 % interval', ''],
         ...figures
           .filter((figure) => figure.role === role)
-          .map((figure) => [
-            `${FIGURE_NAMES[figure.key] ?? figure.key}, ${UNITS[figure.kind][unit]}`,
-            meanText(figure.firstMean, figure.first, figure.kind, unit),
-            meanText(figure.secondMean, figure.second, figure.kind, unit),
-            signedText(figure.difference, figure.kind, unit),
-            intervalText(figure, unit),
-            figure.standsOut ? 'stands out' : '',
-          ]),
+          .map((figure) => comparedFigureCells(figure, unit)),
       ]),
     ]),
     '',
     ...(roles.length === 0 ? ['No platen was recorded on both sides.'] : []),
+    ...comparisonRemarks(comparison),
+  ];
+}
+
+/** One figure in six cells: name with unit, both means, difference, its interval, whether it stands out. */
+export function comparedFigureCells(figure: ComparedFigure, unit: TemperatureUnit): readonly string[] {
+  return [
+    `${FIGURE_NAMES[figure.key] ?? figure.key}, ${UNITS[figure.kind][unit]}`,
+    meanText(figure.firstMean, figure.first, figure.kind, unit),
+    meanText(figure.secondMean, figure.second, figure.kind, unit),
+    signedText(figure.difference, figure.kind, unit),
+    intervalText(figure, unit),
+    figure.standsOut ? 'stands out' : '',
+  ];
+}
+
+/** What the intervals hold, what does not compare, and the cautions of the warm-ups. */
+export function comparisonRemarks({
+  first,
+  second,
+  repeated,
+  rulesDiffer,
+}: WarmUpComparison): readonly string[] {
+  return [
     repeated
       ? 'Intervals hold the spread from warm-up to warm-up (Welch). Of twenty intervals about one leaves out the true difference by chance.'
       : 'One warm-up on a side has no spread of its own: no interval is told. Record two or more on each.',

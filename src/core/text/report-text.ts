@@ -50,6 +50,11 @@ export const FIGURE_TEXT = {
   }) =>
     `Temperatures of one run over time, target ${temperatureText(targetC, unit)}, ${crossingS === null ? 'no crossing' : `crossing after ${numberText(crossingS, 2)} s`}.`,
   channel: (role: ChannelRole, channel: number) => `${ROLE_NAME[role]} (channel ${channel})`,
+  minutesFromPowerOn: 'Minutes from power-on',
+  platenOf: (name: string, role: ChannelRole) => `${name}, ${ROLE_NAME[role].toLowerCase()}`,
+  warmUpTitle: 'Platens of both presses, aligned at power-on',
+  warmUpDescription: (lines: readonly string[]) =>
+    `Temperature over minutes from power-on: ${lines.join('; ')}.`,
   closed: (by: string) => (by === 'onset' ? 'press closed (from the onset)' : 'press closed'),
   crossingAt: (timeS: number) => `crossing ${numberText(timeS, 2)} s`,
   holdDone: 'hold done',
@@ -215,6 +220,18 @@ export const REPORT_TEXT = {
   holdAtDwell: 'Hold at its dwell, s',
   storedSoak: 'As stored, s',
   yesNo: (yes: boolean) => (yes ? 'yes' : 'no'),
+
+  comparisonTitle: 'Warm-up of two presses',
+  comparisonSubtitle: (first: string, second: string) => `${second} against ${first}`,
+  warmUpCaption: 'Platens from power-on, each warm-up a line: how they rise, settle and hold.',
+  definitionsHeading: 'What the figures mean',
+  figure: 'Figure (mean)',
+  difference: 'Second less first',
+  interval: '95 % interval',
+  side: 'Side',
+  warmUpRules: 'Rules of warm-up analysis',
+  version: (version: number) => `version ${version}`,
+  notSound: 'cut short or ALTERED',
 
   equipmentHeading: 'Equipment and calibration',
   reader: 'Reader',

@@ -50,11 +50,14 @@ function addTrialOptions(command: Command): Command {
 /** Commands that hand a trial over: a report, a chart. */
 export function addReportCommands(program: Command): void {
   addTrialOptions(program.command('report [files...]'))
-    .description('write a trial as a report: a page (.html) or a PDF (.pdf)')
+    .description('write a trial, or two presses compared, as a report: a page (.html) or a PDF (.pdf)')
     .requiredOption('--out <file>', 'file to write; its ending says which: .html or .pdf')
     .addOption(new Option('--paper <size>', 'paper of the PDF').choices(['letter', 'a4']).default('letter'))
     .option('--gauge <pressure>', 'gauge pressure that was set, such as 43psi')
     .option('--equipment <text>', 'probe, reader or gauge with its calibration date (may be repeated)', list)
+    .option('--first <files...>', 'compare instead: warm-up recordings of the first press (or before)')
+    .option('--second <files...>', 'compare instead: warm-up recordings of the second press (or after)')
+    .option('--names <list>', 'names of the two, parted by a comma')
     .option(
       '--recheck [version]',
       'hold the runs against the recipe in the store (the latest version unless stated)',
