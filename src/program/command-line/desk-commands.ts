@@ -1,5 +1,6 @@
 import { type Command, Option } from 'commander';
 import { addCureOptions, addDoubtOptions } from './numbers-commands.ts';
+import { runShortly } from './run-shortly.ts';
 import { jsonOption, lazily, showOption, storeOption } from './shared-options.ts';
 
 const list = (value: string, before: readonly string[] | undefined): readonly string[] => [
@@ -53,7 +54,12 @@ export function addDeskCommands(program: Command): void {
     .addOption(showOption())
     .addOption(storeOption())
     .addOption(jsonOption())
-    .action(lazily(async () => (await import('../commands/replay.ts')).replay));
+    .action(
+      lazily(async () => {
+        runShortly();
+        return (await import('../commands/replay.ts')).replay;
+      }),
+    );
 
   program
     .command('pressure')
