@@ -43,7 +43,7 @@ export const WARM_UP_DEFINITIONS: readonly (readonly [string, string])[] = [
   ],
   [
     'smoothing',
-    'levels and times are read off a parabola fitted to ± 8 s of readings; spikes of more than 3 °C are left out.',
+    'levels and times are read off a parabola fitted to ± 8 s of readings (two readings a side of a slow logger); spikes of more than 3 °C, and 1 °C for each second between readings, are left out.',
   ],
   ['start', 'mean temperature before the rise.'],
   ['largest rate', 'steepest slope of a straight line through any 30 s of readings.'],

@@ -17,6 +17,7 @@ import type { ChannelWarmUp, Closing, PlatenTrace, PowerOn, WarmUpRules } from '
 const SMOOTH_HALF_S = 8;
 const RATE_WINDOW_S = 30;
 const SMOOTH_SHARE = 1 / 40;
+const SLOW_SMOOTH_SHARE = 1 / 12;
 const RATE_SHARE = 1 / 12;
 /** What comes up by less was no warm-up: no rise time, no share of overshoot, °C. */
 const RISES_C = 1;
@@ -129,7 +130,16 @@ function fullPowerOf(
 function smoothFor(samples: Samples, startC: number): SmoothTrace {
   const rough = smoothTrace(samples, 0);
   const topC = rough.valuesC.reduce((top, value) => Math.max(top, value), startC);
-  return smoothTrace(samples, windowFor(rough, startC, topC, SMOOTH_HALF_S, SMOOTH_SHARE));
+  const halfS = windowFor(rough, startC, topC, SMOOTH_HALF_S, SMOOTH_SHARE);
+  // A slow logger: two readings a side, as long as that is short against the rise.
+  const twoS = 2.01 * typicalInterval(samples);
+  const longestS = windowFor(rough, startC, topC, Number.POSITIVE_INFINITY, SLOW_SMOOTH_SHARE);
+  return smoothTrace(samples, twoS <= longestS ? Math.max(halfS, twoS) : halfS);
+}
+
+function typicalInterval({ timesS }: Samples): number {
+  const last = timesS.length - 1;
+  return last < 1 ? 0 : (timesS[last]! - timesS[0]!) / last;
 }
 
 function windowFor(trace: SmoothTrace, startC: number, topC: number, mostS: number, share: number): number {

@@ -1,29 +1,25 @@
 import { analyseChannel } from './analyse-channel.ts';
-import { createReadyWatch } from './create-ready-watch.ts';
+import { cautionsOf } from './cautions-of.ts';
 import type { ChannelRecord, PlatenRecord } from './gather-platens.ts';
 import { platenDifference } from './platen-difference.ts';
+import { readyTimes } from './ready-times.ts';
 import {
-  type ChannelWarmUp,
   type PlatenTrace,
   type PowerOn,
   WARM_UP_RULE_VERSION,
   type WarmUp,
-  type WarmUpCaution,
   type WarmUpRules,
 } from './WarmUp.ts';
 import { WarmUpError } from './WarmUpError.ts';
 import { withoutSpikes } from './without-spikes.ts';
 
 /** Fewer readings of a channel than this say nothing of a warm-up. */
-const LEAST_READINGS = 60;
-/** A platen this near its set point at the start was warm, as a share of the way from room to set point. */
-const WARM_SHARE = 0.5;
-const ROOM_C = 25;
+const LEAST_READINGS = 30;
 
 /**
  * Everything a recording tells of its platens' warm-up. Power-on: as stated, else a note "heaters on", else where the
  * earliest platen's fitted rise leaves its start temperature (then no delay can be told). Refuses a recording
- * without platen channels or with under 60 readings of one.
+ * without platen channels or with under 30 readings of one.
  */
 export function analyseWarmUp(
   record: PlatenRecord,
@@ -114,48 +110,6 @@ function powerOnFromRise(traces: readonly PlatenTrace[], record: PlatenRecord, r
   return departs.length === 0 ? begin : { timeS: Math.max(0, Math.min(...departs)), by: 'rise' };
 }
 
-function readyTimes(record: PlatenRecord, traces: readonly PlatenTrace[], rules: WarmUpRules) {
-  const none = { all: null, each: traces.map(() => null as number | null) };
-  if (rules.setPointC === null) return none;
-  const platens = traces.map(({ label, setPointC }) => ({ label, setPointC: setPointC! }));
-  const watch = createReadyWatch({ rule: rules.ready, platens });
-  const each: (number | null)[] = traces.map(() => null);
-  const next = traces.map(() => 0);
-  const raw = record.channels;
-  for (;;) {
-    const timeS = Math.min(...raw.map(({ timesS }, i) => timesS[next[i]!] ?? Number.POSITIVE_INFINITY));
-    if (timeS === Number.POSITIVE_INFINITY) break;
-    const values = raw.map(({ timesS, valuesC }, i) =>
-      timesS[next[i]!] === timeS ? valuesC[next[i]!++]! : null,
-    );
-    const { platens: now } = watch.accept(timeS, values);
-    now.forEach((one, i) => {
-      if (one.inside && one.insideForS >= rules.ready.forS) each[i] ??= timeS;
-    });
-  }
-  return { all: watch.state.firstReadyAtS, each };
-}
-
 function sincePower(timeS: number | null, powerOn: PowerOn): number | null {
   return timeS === null ? null : timeS - powerOn.timeS;
-}
-
-function cautionsOf(
-  channels: readonly ChannelWarmUp[],
-  underWay: boolean,
-  powerOn: PowerOn,
-  record: PlatenRecord,
-  rules: WarmUpRules,
-): readonly WarmUpCaution[] {
-  const cautions: WarmUpCaution[] = [];
-  const warm = (one: ChannelWarmUp) =>
-    one.startC > ROOM_C + WARM_SHARE * ((one.setPointC ?? one.peakC) - ROOM_C);
-  if (rules.setPointC === null) cautions.push('no-set-point');
-  if (channels.some(warm)) cautions.push('began-hot');
-  if (powerOn.by === 'rise' && underWay) cautions.push('heating-had-begun');
-  else if (powerOn.by === 'rise') cautions.push('power-on-from-rise');
-  if (channels.some((one) => one.fullPower === null)) cautions.push('no-full-power-stretch');
-  if (channels.some((one) => one.steady === null)) cautions.push('not-settled');
-  if (record.gaps.length > 0) cautions.push('gaps');
-  return cautions;
 }

@@ -58,7 +58,10 @@ export function gatherPlatens(
     else if (event.kind === 'contact' && event.closed) closings.push({ timeS: event.timeS, by: 'contact' });
     else if (event.kind === 'mark' && event.mark.kind === 'press-closed')
       closings.push({ timeS: event.timeS, by: 'mark' });
-    else if (event.kind === 'mark' && event.mark.kind === 'note' && HEATERS_ON.test(event.mark.text))
+    else if (event.kind === 'mark' && event.mark.kind === 'undo' && event.mark.what === 'press-closed') {
+      const latest = closings.findLastIndex((one) => one.by === 'mark');
+      if (latest >= 0) closings.splice(latest, 1);
+    } else if (event.kind === 'mark' && event.mark.kind === 'note' && HEATERS_ON.test(event.mark.text))
       heatersOnS ??= event.timeS;
   };
   for (const entry of entries) for (const event of assembler.accept(entry)) take(event);

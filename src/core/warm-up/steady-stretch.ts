@@ -15,7 +15,7 @@ export interface MeasuredStretch {
 
 /**
  * The steady stretch: the latter half of the time between coming inside ± `bandC` of the first guess of the level and
- * index `end` (a cold part, or the end of the record). Null when it never settles or the half holds under 24 readings.
+ * index `end` (a cold part, or the end of the record). Null when it never settles or the half holds under eight readings.
  */
 export function steadyStretch(
   samples: Samples,

@@ -2,20 +2,22 @@ import type { Samples } from '../run/collect-samples.ts';
 import type { WithUncertainty } from './WarmUp.ts';
 
 /** Blocks whose means count as independent: longer than a heater's cycle in any stretch of some minutes. */
-const BLOCKS = 12;
+const MOST_BLOCKS = 12;
+const LEAST_READINGS = 8;
 
 /**
- * Drift, °C/h: slope of the straight line by least squares through the means of twelve equal blocks, with its standard
- * uncertainty from the blocks' scatter about the line. Null under 24 readings.
+ * Drift, °C/h: slope of the straight line by least squares through the means of twelve equal blocks (the readings
+ * themselves where there are under 24), with its standard uncertainty from their scatter about the line. Null under eight.
  */
 export function straightDrift({ timesS, valuesC }: Samples): WithUncertainty | null {
   const count = timesS.length;
-  if (count < 2 * BLOCKS) return null;
+  if (count < LEAST_READINGS) return null;
+  const blocks = count < 2 * MOST_BLOCKS ? count : MOST_BLOCKS;
   const x: number[] = [];
   const y: number[] = [];
-  for (let block = 0; block < BLOCKS; block++) {
-    const from = Math.floor((block * count) / BLOCKS);
-    const to = Math.floor(((block + 1) * count) / BLOCKS);
+  for (let block = 0; block < blocks; block++) {
+    const from = Math.floor((block * count) / blocks);
+    const to = Math.floor(((block + 1) * count) / blocks);
     x.push(mean(timesS.subarray(from, to)) / 3600);
     y.push(mean(valuesC.subarray(from, to)));
   }
@@ -23,15 +25,15 @@ export function straightDrift({ timesS, valuesC }: Samples): WithUncertainty | n
   const middleY = mean(y);
   let xx = 0;
   let xy = 0;
-  for (let i = 0; i < BLOCKS; i++) {
+  for (let i = 0; i < blocks; i++) {
     xx += (x[i]! - middleX) ** 2;
     xy += (x[i]! - middleX) * (y[i]! - middleY);
   }
   if (!(xx > 0)) return null;
   const slope = xy / xx;
   let left = 0;
-  for (let i = 0; i < BLOCKS; i++) left += (y[i]! - middleY - slope * (x[i]! - middleX)) ** 2;
-  return { value: slope, standardUncertainty: Math.sqrt(left / (BLOCKS - 2) / xx) };
+  for (let i = 0; i < blocks; i++) left += (y[i]! - middleY - slope * (x[i]! - middleX)) ** 2;
+  return { value: slope, standardUncertainty: Math.sqrt(left / (blocks - 2) / xx) };
 }
 
 export function mean(values: ArrayLike<number>): number {

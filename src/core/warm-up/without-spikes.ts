@@ -1,11 +1,13 @@
 import type { Samples } from '../run/collect-samples.ts';
 import { median } from '../run/median.ts';
 
-/** A reading this far from the middle of its five neighbours is a spike, °C. Judgement, no source. */
+/** A reading this far from the middle of its five neighbours is a spike, °C; more where readings lie far apart. Judgement, no source. */
 const SPIKE_C = 3;
+/** No platen moves faster than this, °C/s. */
+const FASTEST_C_PER_S = 1;
 
 /**
- * Leaves out readings that stand more than 3 °C off the median of five in a row (itself in the middle): a heated
+ * Leaves out readings that stand more than 3 °C, and 1 °C for each second between readings, off the median of five in a row (itself in the middle): a heated
  * platen cannot jump, wires and switching heaters can.
  */
 export function withoutSpikes({ timesS, valuesC }: Samples): {
@@ -16,10 +18,12 @@ export function withoutSpikes({ timesS, valuesC }: Samples): {
   const keptTimesS = new Float64Array(count);
   const keptC = new Float64Array(count);
   let kept = 0;
+  const intervalS = count < 2 ? 0 : (timesS[count - 1]! - timesS[0]!) / (count - 1);
+  const allowedC = SPIKE_C + FASTEST_C_PER_S * intervalS;
   for (let i = 0; i < count; i++) {
     const from = Math.max(0, Math.min(i - 2, count - 5));
     const middleC = median(valuesC.subarray(from, from + 5))!;
-    if (count >= 5 && Math.abs(valuesC[i]! - middleC) > SPIKE_C && !isSteep(valuesC, i)) continue;
+    if (count >= 5 && Math.abs(valuesC[i]! - middleC) > allowedC && !isSteep(valuesC, i)) continue;
     keptTimesS[kept] = timesS[i]!;
     keptC[kept++] = valuesC[i]!;
   }

@@ -5,12 +5,12 @@ import { onlyChannel, recordOf, rulesWith, secondOrder } from './second-order.ts
 const curve = (timeS: number) => 24 + 208 * secondOrder(1, 0.01, timeS - 60);
 
 describe('what cannot be worked out', () => {
-  it('no platen channel, and under 60 readings, are refused with what to do', () => {
+  it('no platen channel, and under 30 readings, are refused with what to do', () => {
     const record = recordOf(curve, { endS: 2000, intervalS: 1 });
     expect(() => analyseWarmUp({ ...record, channels: [] }, rulesWith(232))).toThrow(
       expect.objectContaining({ code: 'no-platen-channel', remedy: expect.stringContaining('--roles') }),
     );
-    expect(() => analyseWarmUp(recordOf(curve, { endS: 40, intervalS: 1 }), rulesWith(232))).toThrow(
+    expect(() => analyseWarmUp(recordOf(curve, { endS: 20, intervalS: 1 }), rulesWith(232))).toThrow(
       expect.objectContaining({ code: 'too-few-readings' }),
     );
   });
