@@ -46,6 +46,8 @@ export class RunUnderWay {
   readonly notes: string[] = [];
   conditions: RunConditions;
   #dipped = false;
+  #chosen: PressClosed | null = null;
+  #chosenFrom: ClosingMarks | null = null;
 
   constructor(around: RunSurroundings, number: number, fromS: number, conditions: RunConditions) {
     this.around = around;
@@ -57,8 +59,13 @@ export class RunUnderWay {
     );
   }
 
+  /** Worked out anew only when a mark has changed. */
   get pressClosed(): PressClosed | null {
-    return choosePressClosed(this.marks);
+    if (this.#chosenFrom !== this.marks) {
+      this.#chosenFrom = this.marks;
+      this.#chosen = choosePressClosed(this.marks);
+    }
+    return this.#chosen;
   }
 
   get phase(): RunPhase {
@@ -84,10 +91,10 @@ export class RunUnderWay {
 
   /** The press is known or hinted to be open from here on. */
   get closedUntilS(): number {
-    return Math.min(
-      this.opened?.timeS ?? Number.POSITIVE_INFINITY,
-      this.fall.startedS ?? Number.POSITIVE_INFINITY,
-    );
+    const { opened } = this;
+    const { startedS } = this.fall;
+    if (opened === null) return startedS ?? Number.POSITIVE_INFINITY;
+    return startedS === null ? opened.timeS : Math.min(opened.timeS, startedS);
   }
 
   /** Takes the reading at an index of the trace. */
@@ -135,8 +142,9 @@ export class RunUnderWay {
   /** Live figure only; the result works it out again from the whole trace. */
   #cure(index: number, coldestC: number): void {
     const { trace, rules } = this.around;
+    if (rules.cure == null) return;
     const timeS = trace.timeAt(index);
-    if (rules.cure == null || this.pressClosed === null || timeS < this.pressClosed.timeS) return;
+    if (this.pressClosed === null || timeS < this.pressClosed.timeS) return;
     this.cure ??= new CureCounter(rules.cure, intervalBefore(trace, timeS));
     this.cure.add(timeS, coldestC);
   }
@@ -164,13 +172,14 @@ export class RunUnderWay {
 
   /** The run has crossed when every bond-line channel that still speaks has; its time is the slowest one's. */
   #combine(timeS: number, out: RunEvent[]): void {
-    const provisional = slowest(this.watches, (watch) => watch.provisional, timeS);
+    const provisional = slowest(this.watches, 'provisional', timeS);
     if (provisional?.timeS !== this.provisional?.timeS) {
-      this.provisional = provisional;
+      this.provisional = provisional === null ? null : plain(provisional);
       this.hold = provisional === null ? null : this.#startHold(provisional.timeS, out);
-      this.firstProvisional = provisional ?? this.firstProvisional;
+      this.firstProvisional = this.provisional ?? this.firstProvisional;
     }
-    this.final = slowest(this.watches, (watch) => watch.final, timeS);
+    const final = slowest(this.watches, 'final', timeS);
+    if (final?.timeS !== this.final?.timeS) this.final = final === null ? null : plain(final);
   }
 
   #startHold(crossingS: number, out: RunEvent[]): HoldCounter {
@@ -199,12 +208,13 @@ export class RunUnderWay {
 
 function slowest(
   watches: readonly CrossingWatch[],
-  which: (watch: CrossingWatch) => EstimatedCrossing | null,
+  which: 'provisional' | 'final',
   nowS: number,
-): Crossing | null {
+): EstimatedCrossing | null {
   let latest: EstimatedCrossing | null = null;
-  for (const watch of watches) {
-    const crossing = which(watch);
+  for (let at = 0; at < watches.length; at++) {
+    const watch = watches[at]!;
+    const crossing = which === 'final' ? watch.final : watch.provisional;
     if (crossing === null) {
       const silent = watch.latestValidS === null || watch.latestValidS < nowS - SILENT_S;
       if (silent && watch.provisional === null) continue;
@@ -212,7 +222,7 @@ function slowest(
     }
     if (latest === null || crossing.timeS > latest.timeS) latest = crossing;
   }
-  return latest === null ? null : plain(latest);
+  return latest;
 }
 
 /** Only what a result shows of a crossing. */
