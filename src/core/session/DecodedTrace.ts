@@ -1,4 +1,4 @@
-import type { StreamEvent } from '../reading/StreamEvent.ts';
+import type { ClockComparison, StreamEvent } from '../reading/StreamEvent.ts';
 
 /** Version of what turns lines into readings. Raise it when any decoded figure may change: kept traces are made anew. */
 export const DECODE_VERSION = 1;
@@ -15,9 +15,8 @@ export interface DecodedTrace {
   readonly temperaturesC: Float64Array;
   /** 0 a temperature, 1 missing, from 2 on a fault (index in `TRACE_FAULTS` plus 2). */
   readonly kinds: Uint8Array;
-  /** Clock comparison after each reading, ppm; NaN where there was none. */
-  readonly driftPpm: Float64Array;
-  readonly driftUncertaintyPpm: Float64Array;
+  /** Clock comparison at each checkpoint (every 64th reading), the last one at the end of the recording. */
+  readonly clocks: readonly ClockComparison[];
   /** Everything that is no reading, with the number of readings before it. */
   readonly others: readonly { readonly readingsBefore: number; readonly event: StreamEvent }[];
 }

@@ -1,9 +1,11 @@
 import type { ClockComparison, Reading, ReadingValue } from '../reading/StreamEvent.ts';
 import type { RunResult } from '../run/RunResult.ts';
+import { READINGS_A_CHECKPOINT } from './clock-checkpoints.ts';
 import { createRunStage, type RunStageConfig } from './create-run-stage.ts';
 import { type DecodedTrace, TRACE_FAULTS } from './DecodedTrace.ts';
 import { noRunResult } from './no-run-result.ts';
 
+const UNKNOWN: ClockComparison = Object.freeze({ driftPpm: null, standardUncertaintyPpm: null, overS: 0 });
 const MISSING: ReadingValue = Object.freeze({ kind: 'missing' });
 const FAULTS: readonly ReadingValue[] = TRACE_FAULTS.map((fault) => Object.freeze({ kind: 'fault', fault }));
 
@@ -14,7 +16,11 @@ export function analyseTrace(
 ): readonly RunResult[] {
   const { timesS, others } = trace;
   let readings = 0;
-  const stage = createRunStage({ ...config, clock: () => clockAfter(trace, readings) });
+  let ended = false;
+  const stage = createRunStage({
+    ...config,
+    clock: () => (ended ? (trace.clocks.at(-1) ?? UNKNOWN) : clockAfter(trace, readings)),
+  });
   let next = 0;
   for (let index = 0; index <= timesS.length; index += 1) {
     for (
@@ -29,6 +35,7 @@ export function analyseTrace(
     readings = index + 1;
     stage.accept({ kind: 'reading', reading: readingAt(trace, index) });
   }
+  ended = true;
   stage.finish();
   return stage.results.length > 0 ? stage.results : [noRunResult(timesS.length, timesS.at(-1) ?? 0)];
 }
@@ -44,12 +51,7 @@ function readingAt(trace: DecodedTrace, index: number): Reading {
   return { timeS: trace.timesS[index] as number, arrivedUs: trace.arrivedUs[index] as number, values };
 }
 
-function clockAfter(trace: DecodedTrace, readings: number): ClockComparison {
-  const drift = trace.driftPpm[readings - 1] ?? Number.NaN;
-  const uncertainty = trace.driftUncertaintyPpm[readings - 1] ?? Number.NaN;
-  return {
-    driftPpm: Number.isNaN(drift) ? null : drift,
-    standardUncertaintyPpm: Number.isNaN(uncertainty) ? null : uncertainty,
-    overS: trace.timesS[readings - 1] ?? 0,
-  };
+/** The latest checkpoint after so many readings; before the first one nothing is known. */
+function clockAfter({ clocks }: DecodedTrace, readings: number): ClockComparison {
+  return clocks[Math.floor(readings / READINGS_A_CHECKPOINT) - 1] ?? UNKNOWN;
 }

@@ -2,6 +2,7 @@ import { createReadingAssembler } from '../reading/create-reading-assembler.ts';
 import type { Reading, StreamEvent } from '../reading/StreamEvent.ts';
 import type { RecordingEntry } from '../recording/RecordingEntry.ts';
 import type { RunEvent } from '../run/RunEvent.ts';
+import { createClockCheckpoints } from './clock-checkpoints.ts';
 import { correctedReading } from './corrected-reading.ts';
 import { createRunStage, usedCorrections } from './create-run-stage.ts';
 import type { Session, SessionConfig } from './Session.ts';
@@ -14,18 +15,20 @@ const NOTHING: readonly RunEvent[] = Object.freeze([]);
  */
 export function createSession(config: SessionConfig): Session {
   const assembler = createReadingAssembler({ decoder: config.decoder });
+  const checkpoints = createClockCheckpoints(() => assembler.clock);
   const { roles, rules, probeCorrections } = config;
   const stage = createRunStage({
     roles,
     rules,
     ...(probeCorrections === undefined ? {} : { probeCorrections }),
-    clock: () => assembler.clock,
+    clock: () => checkpoints.latest,
   });
   const corrections = usedCorrections(probeCorrections);
 
   function track(events: readonly StreamEvent[]): readonly RunEvent[] {
     let all: readonly RunEvent[] = NOTHING;
     for (const event of events) {
+      if (event.kind === 'reading') checkpoints.afterReading();
       const reported = stage.accept(event);
       if (reported.length > 0) all = all.length === 0 ? reported : all.concat(reported);
     }
@@ -44,7 +47,11 @@ export function createSession(config: SessionConfig): Session {
 
   return {
     accept: (entry: RecordingEntry) => track(assembler.accept(entry)),
-    finish: () => [...track(assembler.finish()), ...stage.finish()],
+    finish() {
+      const last = track(assembler.finish());
+      checkpoints.atEnd();
+      return [...last, ...stage.finish()];
+    },
     get latestReading() {
       return latestReading();
     },

@@ -2,13 +2,14 @@ import { createReadingAssembler } from '../reading/create-reading-assembler.ts';
 import type { Reading, StreamEvent } from '../reading/StreamEvent.ts';
 import type { RecordingEntry } from '../recording/RecordingEntry.ts';
 import type { LineDecoder } from '../wire/WireEvent.ts';
+import { createClockCheckpoints } from './clock-checkpoints.ts';
 import { type DecodedTrace, TRACE_FAULTS } from './DecodedTrace.ts';
 
 /** Decodes a whole recording once, for analyses by several rules. */
 export function decodeTrace(entries: Iterable<RecordingEntry>, decoder: LineDecoder): DecodedTrace {
   const assembler = createReadingAssembler({ decoder });
   const readings: Reading[] = [];
-  const drifts: { readonly ppm: number; readonly uncertaintyPpm: number }[] = [];
+  const checkpoints = createClockCheckpoints(() => assembler.clock);
   const others: { readonly readingsBefore: number; readonly event: StreamEvent }[] = [];
   const take = (events: readonly StreamEvent[]): void => {
     for (const event of events) {
@@ -17,18 +18,18 @@ export function decodeTrace(entries: Iterable<RecordingEntry>, decoder: LineDeco
         continue;
       }
       readings.push(event.reading);
-      const { driftPpm, standardUncertaintyPpm } = assembler.clock;
-      drifts.push({ ppm: driftPpm ?? Number.NaN, uncertaintyPpm: standardUncertaintyPpm ?? Number.NaN });
+      checkpoints.afterReading();
     }
   };
   for (const entry of entries) take(assembler.accept(entry));
   take(assembler.finish());
-  return packed(readings, drifts, others);
+  checkpoints.atEnd();
+  return packed(readings, checkpoints.all, others);
 }
 
 function packed(
   readings: readonly Reading[],
-  drifts: readonly { readonly ppm: number; readonly uncertaintyPpm: number }[],
+  clocks: DecodedTrace['clocks'],
   others: DecodedTrace['others'],
 ): DecodedTrace {
   const channels = readings.reduce((most, reading) => Math.max(most, reading.values.length), 0);
@@ -49,8 +50,7 @@ function packed(
     arrivedUs: Float64Array.from(readings, (reading) => reading.arrivedUs),
     temperaturesC,
     kinds,
-    driftPpm: Float64Array.from(drifts, ({ ppm }) => ppm),
-    driftUncertaintyPpm: Float64Array.from(drifts, ({ uncertaintyPpm }) => uncertaintyPpm),
+    clocks,
     others,
   };
 }

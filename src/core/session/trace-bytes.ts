@@ -1,11 +1,16 @@
 import type { DecodedTrace } from './DecodedTrace.ts';
 
-const FLOATS = ['timesS', 'arrivedUs', 'temperaturesC', 'driftPpm', 'driftUncertaintyPpm'] as const;
+const FLOATS = ['timesS', 'arrivedUs', 'temperaturesC'] as const;
 
 /** A decoded trace as bytes: a JSON head with its length before it, padded to 8, then the arrays (little-endian doubles, bytes). */
 export function traceToBytes(trace: DecodedTrace): Uint8Array {
   const head = new TextEncoder().encode(
-    JSON.stringify({ channels: trace.channels, readings: trace.timesS.length, others: trace.others }),
+    JSON.stringify({
+      channels: trace.channels,
+      readings: trace.timesS.length,
+      clocks: trace.clocks,
+      others: trace.others,
+    }),
   );
   const arrays = FLOATS.map((name) => trace[name]);
   const headEnd = padded(4 + head.length);
@@ -32,12 +37,12 @@ export function traceFromBytes(bytes: Uint8Array): DecodedTrace | null {
   if (4 + headLength > buffer.byteLength) return null;
   const head = JSON.parse(new TextDecoder().decode(new Uint8Array(buffer, 4, headLength))) as Pick<
     DecodedTrace,
-    'channels' | 'others'
+    'channels' | 'clocks' | 'others'
   > & { readonly readings: number };
-  const { channels, readings, others } = head;
+  const { channels, readings, clocks, others } = head;
   const values = readings * channels;
   let at = padded(4 + headLength);
-  if (at + 8 * (4 * readings + values) + values !== buffer.byteLength) return null;
+  if (at + 8 * (2 * readings + values) + values !== buffer.byteLength) return null;
   const floats = (length: number): Float64Array => {
     const array = new Float64Array(buffer, at, length);
     at += 8 * length;
@@ -46,10 +51,8 @@ export function traceFromBytes(bytes: Uint8Array): DecodedTrace | null {
   const timesS = floats(readings);
   const arrivedUs = floats(readings);
   const temperaturesC = floats(values);
-  const driftPpm = floats(readings);
-  const driftUncertaintyPpm = floats(readings);
   const kinds = new Uint8Array(buffer, at, values);
-  return { channels, timesS, arrivedUs, temperaturesC, kinds, driftPpm, driftUncertaintyPpm, others };
+  return { channels, timesS, arrivedUs, temperaturesC, kinds, clocks, others };
 }
 
 const padded = (length: number): number => Math.ceil(length / 8) * 8;
