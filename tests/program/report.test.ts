@@ -20,6 +20,7 @@ const missing = !existsSync(BROWSER) && !process.env.CI;
 
 const recordings = join(import.meta.dirname, '..', '..', 'recordings');
 const north = [1, 2, 3, 4, 5].map((run) => join(recordings, `wb-212-north-run-${run}.dwell.txt`));
+const two = north.slice(0, 2);
 const warm = join(recordings, 'failure-carrier-warm.dwell.txt');
 const folder = temporaryFolder();
 const out = (name: string) => join(folder, name);
@@ -148,6 +149,18 @@ describe('report of a stored trial', () => {
     expect(readFileSync(out('trial.pdf')).subarray(0, 5).toString()).toBe('%PDF-');
   });
 
+  it('holds its runs against the recipe that the demo made of it: with one of them set aside, it holds', () => {
+    const { code, err } = runProgram(
+      ['report', '--trial', trialId, '--recheck', '--out', out('recheck.html')],
+      store,
+    );
+    expect([code, err]).toEqual([0, '']);
+    const html = readFileSync(out('recheck.html'), 'utf8');
+    expect(html).toContain('Recipe held against these runs');
+    expect(html).toContain('THE RECIPE HOLDS');
+    expect(html).toContain('Accepted as recipe version 1');
+  });
+
   it('gives the hash that the exported recording’s file has', () => {
     const id = JSON.parse(runProgram(['recordings', '--json'], store).out).recordings[0]
       .recordingId as string;
@@ -158,14 +171,60 @@ describe('report of a stored trial', () => {
   });
 });
 
+describe('report --recheck', () => {
+  it('refuses where the store holds no recipe', () => {
+    const { code, err } = runProgram(['report', north[0] as string, '--recheck', '--out', out('none.html')]);
+    expect(code).toBe(2);
+    expect(err).toContain('no such recipe in the store');
+    expect(existsSync(out('none.html'))).toBe(false);
+  });
+});
+
+describe('report --first --second', () => {
+  const warmUp = (press: string) => join(recordings, `warm-up-${press}-1.dwell.txt`);
+
+  it('compares two presses by their warm-ups', () => {
+    const { code, err } = runProgram([
+      'report',
+      '--first',
+      warmUp('north'),
+      '--second',
+      warmUp('south'),
+      '--out',
+      out('presses.html'),
+    ]);
+    expect([code, err]).toEqual([0, '']);
+    const html = readFileSync(out('presses.html'), 'utf8');
+    for (const words of [
+      'South against North',
+      'Minutes from power-on',
+      'SIMULATED',
+      'What the figures mean',
+    ])
+      expect(html).toContain(words);
+    expect(html).toContain(
+      createHash('sha256')
+        .update(readFileSync(warmUp('south')))
+        .digest('hex'),
+    );
+  });
+
+  it('refuses one side alone, and a trial beside it', () => {
+    const one = runProgram(['report', '--first', warmUp('north'), '--out', out('one.html')]);
+    expect([one.code, one.err]).toEqual([2, expect.stringContaining('two sides are needed')]);
+    const both = runProgram(['report', '--trial', 'x', '--first', warmUp('north'), '--out', out('one.html')]);
+    expect([both.code, both.err]).toEqual([2, expect.stringContaining('both a trial and two sides')]);
+  });
+});
+
 describe('chart', () => {
   it.each([
     ['one run, all channels', [north[0] as string], 'Lower platen (channel 4)'],
     ['an overlay of five', north, 'Run 5: '],
-    ['crossings', [...north, '--view', 'crossing'], 'Target 350 °F'],
-    ['soak times', [...north, '--view', 'soak-times'], 'next run below'],
-    ['dwell', [...north, '--view', 'dwell'], 'hold 120 s'],
-    ['one run of five', [...north, '--run', '3'], 'opened '],
+    ['crossings', [...two, '--view', 'crossing'], 'Target 350 °F'],
+    ['soak times', [...two, '--view', 'soak-times'], 'next run below'],
+    ['dwell', [...two, '--view', 'dwell'], 'hold 120 s'],
+    ['one run of two', [...two, '--run', '2'], 'opened '],
   ])('writes %s as SVG', (name, args, words) => {
     const file = out(`${name}.svg`);
     const { code, err } = runProgram(['chart', ...args, '--out', file]);
@@ -177,7 +236,7 @@ describe('chart', () => {
 
   it('writes a PNG as wide as asked', () => {
     const file = out('overlay.png');
-    expect(runProgram(['chart', ...north, '--out', file, '--width', '1000']).code).toBe(0);
+    expect(runProgram(['chart', ...two, '--out', file, '--width', '1000']).code).toBe(0);
     expect(readFileSync(file).readUInt32BE(16)).toBe(1000);
     expect(statSync(file).size).toBeGreaterThan(20_000);
   });
@@ -193,10 +252,10 @@ describe('what report and chart refuse', () => {
       ['report', north[0] as string, join(recordings, 'wb-150-north-run-1.dwell.txt'), '--out', out('x.pdf')],
       'WB-212 and WB-150',
     ],
-    ['a run that is not there', ['chart', ...north, '--run', '6', '--out', out('x.png')], '1 to 5'],
+    ['a run that is not there', ['chart', ...two, '--run', '3', '--out', out('x.png')], '1 to 2'],
     [
       'a picture wider than anyone needs',
-      ['chart', ...north, '--width', '90000', '--out', out('x.png')],
+      ['chart', ...two, '--width', '90000', '--out', out('x.png')],
       '--width',
     ],
   ])('%s: exit code 2, says what to do, writes nothing', (_, args, words) => {
