@@ -33,6 +33,8 @@ export interface TrialScreenSetup {
   readonly timerOffsetS: number;
   /** True when this shift has acknowledged the cautions before. */
   readonly cautionsAcknowledged: boolean;
+  /** Seconds of the readings' clock in one second; other than 1 only in a simulation or replay. @default 1 */
+  readonly speed?: number;
   /** Id of the recording that the live runs go into; tells them from the trial's earlier ones. */
   readonly recordingId?: string;
   /** True where a person works the press: the ready check comes before each run. */

@@ -16,7 +16,8 @@ export function bondLineTrouble(state: TrialScreenState): BondLineTrouble | null
   if (refusal !== null && state.latest === null) return { kind: 'refused', detail: refusal.detail };
   if (state.latest === null || state.latestUs === null) return { kind: 'no-reader', cause: null };
   const ageS = (state.nowUs - state.latestUs) / 1e6;
-  if (ageS > staleAfterS(state.intervalS) && !state.replayOver) return { kind: 'stale', ageS };
+  if (ageS > staleAfterS(state.intervalS, state.setup.speed) && !state.replayOver)
+    return { kind: 'stale', ageS };
   for (const channel of bondLineChannels(state.setup.roles)) {
     const value: ReadingValue | undefined = state.latest.values[channel];
     if (value?.kind === 'fault') return { kind: 'fault', fault: value.fault };

@@ -1,43 +1,22 @@
 import { bucketPoints } from '../chart/bucket-points.ts';
 import type { ChartTrace } from '../chart/ChartSpec.ts';
 import { shownTemperature, shownToC } from '../chart/show-temperature.ts';
-import type { ChannelRole } from '../recording/RecordingEntry.ts';
+import { channelStyle } from './channel-style.ts';
 import { isRunOpen } from './reduce-reading.ts';
 import { staleAfterS } from './stale-after-s.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
 import type { TrialView } from './TrialView.ts';
 
-const STYLE: Readonly<Record<Exclude<ChannelRole, 'unused'>, Pick<ChartTrace, 'letter' | 'role' | 'line'>>> =
-  {
-    'bond-line': { letter: 'B', role: 'bond-line', line: 'solid' },
-    'bond-line-inner': { letter: 'I', role: 'bond-line-inner', line: 'solid' },
-    'bond-line-outer': { letter: 'O', role: 'bond-line-outer', line: 'solid' },
-    'upper-platen': { letter: 'U', role: 'upper-platen', line: 'dashed' },
-    'lower-platen': { letter: 'L', role: 'lower-platen', line: 'dotted' },
-    ambient: { letter: 'A', role: 'ambient', line: 'dotted' },
-  };
-
 /** Lengths of the time axis, s: it grows in steps so that the trace stands still between them. */
 const AXIS_S = [60, 90, 120, 180, 240, 300, 420, 600, 900, 1200, 1800, 3600, 7200, 14_400, 28_800];
 const IDLE_AXIS_S = 120;
-
-/** Letter of a channel on the chart and in the list of channels; null for an unused one. */
-export function channelLetter(role: ChannelRole): string | null {
-  return role === 'unused' ? null : STYLE[role].letter;
-}
-
-export function channelStyle(
-  role: Exclude<ChannelRole, 'unused'>,
-): Pick<ChartTrace, 'letter' | 'role' | 'line'> {
-  return STYLE[role];
-}
 
 /** What the chart shows now: the present run from just before press closed, else the latest two minutes. */
 export function chartOf(state: TrialScreenState): TrialView['chart'] {
   if (state.latest === null) return null;
   const { roles, rules } = state.setup;
   const traces: ChartTrace[] = roles.flatMap((role, channel) =>
-    role === 'unused' ? [] : [{ ...STYLE[role], points: bucketPoints(state.trace, channel) }],
+    role === 'unused' ? [] : [{ ...channelStyle(role), points: bucketPoints(state.trace, channel) }],
   );
   const order = ['B', 'I', 'O', 'U', 'L', 'A'];
   traces.sort((a, b) => order.indexOf(a.letter) - order.indexOf(b.letter));

@@ -7,6 +7,8 @@ import type { TrialScreenState } from './TrialScreenState.ts';
 /** Room temperature where neither a channel nor a rule tells it, °C: as the run's own check of a warm carrier. */
 const USUAL_ROOM_C = 25;
 const LOOKED_AT_S = 60;
+/** The part leaves the press first, s. */
+const AFTER_OPENING_S = 5;
 /** A second between two points says all that a cooling part has to say. */
 const STEP_S = 1;
 
@@ -15,7 +17,10 @@ export function coolingNow(state: TrialScreenState): CoolingWait | null {
   const { roles, rules } = state.setup;
   const channel = bondLineChannels(roles)[0];
   if (channel === undefined || state.latest?.values[channel]?.kind !== 'temperature') return null;
-  const points = latestPoints(state.trace, channel, state.latest.timeS - LOOKED_AT_S);
+  // What lies before the press was opened is heating, not cooling.
+  const openS =
+    (state.lastResult?.openedS ?? state.lastResult?.endedS ?? Number.NEGATIVE_INFINITY) + AFTER_OPENING_S;
+  const points = latestPoints(state.trace, channel, Math.max(state.latest.timeS - LOOKED_AT_S, openS));
   const room = roles.indexOf('ambient');
   const value = room < 0 ? undefined : state.latest.values[room];
   const measuredC = value?.kind === 'temperature' ? value.temperatureC : null;

@@ -35,7 +35,8 @@ export function keysNow(state: TrialScreenState): readonly KeyHint[] {
   const run = state.session?.run;
   if (isRunOpen(state)) {
     if (run?.phase !== 'opened') {
-      if (run?.pressClosed?.by !== 'key') keys.push(k.closed);
+      const by = run?.pressClosed?.by;
+      if (by !== 'key' && by !== 'contact') keys.push(k.closed);
       keys.push(k.opened);
     }
     keys.push(k.spoilt);

@@ -35,7 +35,7 @@ export function runsTable(
       const chosen = first + i === selected;
       const [number, soak, start, verdict, slope] = runCells(run, first + i, state.unit);
       const cells = [number, soak, start, slope, verdict].map((cell, at) => field(cell ?? '', at)).join('');
-      const why = whyLines(run, state)[0] ?? '';
+      const why = whyLines({ ...run, result: { ...run.result, notes: [] } }, state)[0] ?? '';
       const role: SegmentRole = chosen ? 'key' : rowRole(run);
       return [{ text: `${chosen ? '>' : ' '}${cells} ${cut(why, whyColumns)}`, role }];
     }),

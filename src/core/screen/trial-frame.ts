@@ -137,7 +137,9 @@ function messageRows(view: TrialView, overflow: ViewLine | null): readonly Style
 
 /** Both rules with the same weight. */
 function dwellRows(view: TrialView): readonly StyledRow[] {
-  return view.dwell.map((text) => line(` ${text}`, 'strong'));
+  return view.dwell.flatMap((text) =>
+    wrapWords(text, view.columns - 4).map((words, i) => line(` ${i === 0 ? '' : '  '}${words}`, 'strong')),
+  );
 }
 
 /** The keys that matter now, in one row or two. */

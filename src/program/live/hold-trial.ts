@@ -111,6 +111,7 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
     timerStepS: press.timerStepS,
     timerOffsetS: press.timerOffsetS,
     cautionsAcknowledged: acknowledged(store, startedAt),
+    speed: Math.max(1, reader.speed),
     recordingId: head.recordingId,
     readyCheck: options.readyCheck,
     gauge: knownGauge(press, assembly),
