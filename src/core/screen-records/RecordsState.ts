@@ -3,10 +3,15 @@ import type { Recipe } from '../recipe/Recipe.ts';
 import type { ChannelRole } from '../recording/RecordingEntry.ts';
 import type { TrialOutcome } from '../result/trial-outcome.ts';
 import type { TrialFacts } from '../screen-home/HomeFacts.ts';
+import type { DwellRule } from '../trial/TrialResult.ts';
 
-/** A trial of the store with its runs and figures. */
+/** A trial of the store with its runs and figures, worked out by the program so that the home starts without it. */
 export interface LoadedTrial {
   readonly trialId: string;
+  /** Mean, spread and dwell in sentences. */
+  readonly figures: readonly string[];
+  /** The rule that an acceptance takes. */
+  readonly strictestRule: DwellRule;
   readonly outcome: TrialOutcome;
 }
 

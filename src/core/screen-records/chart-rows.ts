@@ -3,7 +3,7 @@ import type { Segment, StyledRow } from '../chart/StyledRow.ts';
 import type { ReadingValue } from '../reading/StreamEvent.ts';
 import { asciiText } from '../screen/ascii-text.ts';
 import { bondLineChannels } from '../screen/bond-line-channels.ts';
-import { channelStyle } from '../screen/chart-of.ts';
+import { channelStyle } from '../screen/channel-style.ts';
 import type { PageSize } from '../screen-shell/ShellView.ts';
 import { textRows } from '../screen-shell/text-rows.ts';
 import { RECORDS_TEXT } from '../text/records-text.ts';

@@ -1,7 +1,7 @@
 import type { ChartMark, ChartPoint, ChartSpec, ChartTrace } from '../chart/ChartSpec.ts';
 import { shownTemperature, shownToC } from '../chart/show-temperature.ts';
 import { bondLineChannels } from '../screen/bond-line-channels.ts';
-import { channelStyle } from '../screen/chart-of.ts';
+import { channelStyle } from '../screen/channel-style.ts';
 import { RECORDS_TEXT } from '../text/records-text.ts';
 import { MARK_LABEL } from '../text/screen-text.ts';
 import type { TemperatureUnit } from '../text/units-text.ts';

@@ -1,4 +1,3 @@
-import { strictestRule } from '../recipe/strictest-rule.ts';
 import type { HomeIntent } from '../screen-home/HomeEvent.ts';
 import { moved } from '../screen-shell/list-window.ts';
 import { RECORDS_TEXT } from '../text/records-text.ts';
@@ -187,8 +186,7 @@ function reduceDialog(state: RecordsState, dialog: RecordsDialog, name: string):
   if (name !== 'enter' || text === '') return stay(state);
   const closed = { ...state, dialog: null };
   if (dialog.kind === 'initials') {
-    const { statistics } = state.loaded!.outcome;
-    const rule = strictestRule(statistics);
+    const rule = state.loaded!.strictestRule;
     return {
       state: closed,
       intents: [{ kind: 'accept-recipe', trialId: view.trialId, rule, initials: text }],

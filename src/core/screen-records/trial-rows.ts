@@ -3,11 +3,10 @@ import { listStart } from '../screen-shell/list-window.ts';
 import type { PageSize } from '../screen-shell/ShellView.ts';
 import { tableRow } from '../screen-shell/table-row.ts';
 import { textRows } from '../screen-shell/text-rows.ts';
-import { dwellSentences } from '../text/dwell-text.ts';
 import { neutralise } from '../text/neutralise.ts';
 import { RECORDS_TEXT } from '../text/records-text.ts';
 import { runReasonText } from '../text/run-reasons.ts';
-import { LEFT_OUT_WHY, trialLines } from '../text/trial-text.ts';
+import { LEFT_OUT_WHY } from '../text/trial-text.ts';
 import { numberText, type TemperatureUnit, temperatureField } from '../text/units-text.ts';
 import type { TrialRun } from '../trial/TrialResult.ts';
 import type { RecordsState } from './RecordsState.ts';
@@ -25,10 +24,7 @@ export function trialRows(
   const runs = runsOf(state);
   const { outcome } = state.loaded ?? {};
   if (outcome === undefined || runs.length === 0) return [[], ...textRows(RECORDS_TEXT.noRun, size)];
-  const figures = [
-    ...trialLines(outcome.statistics).slice(0, 2),
-    ...dwellSentences({ statistics: outcome.statistics, ...outcome.settings }),
-  ].flatMap((line) => textRows(line, size, 'strong'));
+  const figures = (state.loaded?.figures ?? []).flatMap((line) => textRows(line, size, 'strong'));
   const picked =
     view.picked.length === 0
       ? []

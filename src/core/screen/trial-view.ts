@@ -4,7 +4,8 @@ import { CHANNEL_NAME, FAULT_TEXT, SCREEN_TEXT, STATE_WORD, type StateName } fro
 import { numberText, secondsText, temperatureField, temperatureText } from '../text/units-text.ts';
 import { betweenRows } from './between-rows.ts';
 import { bondLineTrouble } from './bond-line-trouble.ts';
-import { channelStyle, chartOf } from './channel-style.ts';
+import { channelStyle } from './channel-style.ts';
+import { chartOf } from './chart-of.ts';
 import { dialogView } from './dialog-view.ts';
 import { factLines } from './fact-lines.ts';
 import { keysNow } from './keys-now.ts';

@@ -1,7 +1,7 @@
 import type { HomeFacts, PortFacts, TrialFacts } from '../../core/screen-home/HomeFacts.ts';
 import type { Store, StoredTrial } from '../../core/store/Store.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
-import { trialStatistics } from '../../core/trial/trial-statistics.ts';
+import { countingRuns } from '../../core/trial/counting-runs.ts';
 import { HOME_ENTRIES } from './home-entries.ts';
 
 /** As many of the latest trials as the home looks at. */
@@ -43,13 +43,14 @@ export function loadFacts(store: Store, { ports, freeBytes, allTrials }: LoadFac
 
 function trialFacts(store: Store, trial: StoredTrial, proved: ReadonlySet<string>): TrialFacts {
   const runs = store.trialRuns(trial.trialId);
-  const statistics = trialStatistics(runs);
+  const { counting } = countingRuns(runs);
+  const soakS = counting.flatMap(({ result }) => result.soakTimeS ?? []);
   return {
     ...trial,
     when: localWhen(trial.startedAt),
     runs: runs.length,
-    countingRuns: statistics.runs,
-    meanSoakS: statistics.meanSoakS,
+    countingRuns: counting.length,
+    meanSoakS: soakS.length === 0 ? null : soakS.reduce((sum, one) => sum + one, 0) / soakS.length,
     hasRecipe: trial.recordingIds.some((id) => proved.has(id)),
   };
 }

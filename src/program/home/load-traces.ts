@@ -1,9 +1,12 @@
 import { recordingDecoder } from '../../core/exchange/recording-decoder.ts';
 import { createReadingAssembler } from '../../core/reading/create-reading-assembler.ts';
 import type { Reading } from '../../core/reading/StreamEvent.ts';
+import { headProbes } from '../../core/probe/head-probes.ts';
 import type { RunTrace } from '../../core/screen-records/RecordsState.ts';
+import { correctedReading } from '../../core/session/corrected-reading.ts';
 import type { Store } from '../../core/store/Store.ts';
 import { runRules } from '../options/run-rules.ts';
+import { correctionsOf } from '../sources/analyse-source.ts';
 
 /** Shown before press closed and after the run's end, s. */
 const BEFORE_S = 30;
@@ -40,9 +43,11 @@ export function loadTraces(store: Store, trialId: string, runs: readonly number[
 
 function readingsOf(recording: NonNullable<ReturnType<Store['recording']>>): readonly Reading[] {
   const assembler = createReadingAssembler({ decoder: recordingDecoder(recording.head).decoder });
+  const corrections = correctionsOf(headProbes(recording.head));
   const readings: Reading[] = [];
   const keep = (events: ReturnType<typeof assembler.finish>) => {
-    for (const event of events) if (event.kind === 'reading') readings.push(event.reading);
+    for (const event of events) 
+      if (event.kind === 'reading') readings.push(correctedReading(event.reading, corrections));
   };
   for (const entry of recording.entries()) keep(assembler.accept(entry));
   keep(assembler.finish());

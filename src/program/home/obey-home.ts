@@ -4,9 +4,6 @@ import type { Store } from '../../core/store/Store.ts';
 import { HOME_TEXT } from '../../core/text/home-text.ts';
 import { RECORDS_TEXT } from '../../core/text/records-text.ts';
 import { secondsText } from '../../core/text/units-text.ts';
-import { acceptStored } from '../trials/accept-stored.ts';
-import { storedOutcome } from '../trials/stored-outcome.ts';
-import { loadTraces } from './load-traces.ts';
 import { rememberPlan } from './remembered-plan.ts';
 
 export interface ObeyHomeOptions {
@@ -17,10 +14,13 @@ export interface ObeyHomeOptions {
   readonly refresh: (allTrials?: boolean) => void;
 }
 
-/** Does what the screens around the trial ask for without leaving them. A refusal is shown, nothing is lost. */
-export function obeyHome(intent: HomeIntent, options: ObeyHomeOptions): void {
+/**
+ * Does what the screens around the trial ask for without leaving them, one wish after the other. A refusal is shown,
+ * nothing is lost. Modules that work out figures load when first needed.
+ */
+export async function obeyHome(intent: HomeIntent, options: ObeyHomeOptions): Promise<void> {
   try {
-    obey(intent, options);
+    await obey(intent, options);
   } catch (error) {
     if (!(error instanceof DwellwrightError)) throw error;
     const text = error.remedy === null ? error.message : `${error.message}. ${error.remedy}`;
@@ -28,8 +28,12 @@ export function obeyHome(intent: HomeIntent, options: ObeyHomeOptions): void {
   }
 }
 
-function obey(intent: HomeIntent, { store, dispatch, nowUs, refresh }: ObeyHomeOptions): void {
+async function obey(intent: HomeIntent, { store, dispatch, nowUs, refresh }: ObeyHomeOptions): Promise<void> {
   const good = (text: string) => dispatch({ kind: 'notice', text, tone: 'good', atUs: nowUs() });
+  const load = async (trialId: string): Promise<void> => {
+    const { loadTrial } = await import('./load-trial.ts');
+    dispatch({ kind: 'trial-loaded', trial: loadTrial(store, trialId), atUs: nowUs() });
+  };
   switch (intent.kind) {
     case 'save-press':
       store.savePress(intent.press);
@@ -58,15 +62,14 @@ function obey(intent: HomeIntent, { store, dispatch, nowUs, refresh }: ObeyHomeO
       refresh(true);
       return;
     case 'load-trial':
-      load(intent.trialId, store, dispatch, nowUs);
+      await load(intent.trialId);
       return;
-    case 'load-traces':
-      dispatch({
-        kind: 'traces-loaded',
-        traces: loadTraces(store, intent.trialId, intent.runs),
-        atUs: nowUs(),
-      });
+    case 'load-traces': {
+      const { loadTraces } = await import('./load-traces.ts');
+      const traces = loadTraces(store, intent.trialId, intent.runs);
+      dispatch({ kind: 'traces-loaded', traces, atUs: nowUs() });
       return;
+    }
     case 'decide-run': {
       const run = store.trialRuns(intent.trialId)[intent.run];
       if (run === undefined) return;
@@ -78,11 +81,12 @@ function obey(intent: HomeIntent, { store, dispatch, nowUs, refresh }: ObeyHomeO
         decidedAt: new Date().toISOString(),
       });
       refresh();
-      load(intent.trialId, store, dispatch, nowUs);
+      await load(intent.trialId);
       good(RECORDS_TEXT.decided(intent.run + 1));
       return;
     }
     case 'accept-recipe': {
+      const { acceptStored } = await import('../trials/accept-stored.ts');
       const { rule, initials } = intent;
       const acceptedAt = new Date().toISOString();
       const recipe = acceptStored(store, intent.trialId, { rule, initials, note: '', acceptedAt });
@@ -98,14 +102,4 @@ function obey(intent: HomeIntent, { store, dispatch, nowUs, refresh }: ObeyHomeO
       // These leave the screen; the caller does them.
       return;
   }
-}
-
-function load(
-  trialId: string,
-  store: Store,
-  dispatch: (event: HomeEvent) => void,
-  nowUs: () => number,
-): void {
-  const { outcome } = storedOutcome(store, trialId, {});
-  dispatch({ kind: 'trial-loaded', trial: { trialId, outcome }, atUs: nowUs() });
 }

@@ -14,7 +14,7 @@ import { endSignals } from '../live/end-signals.ts';
 import { screenFront } from '../live/screen-front.ts';
 import type { TrialFront } from '../live/TrialFront.ts';
 import { withStore } from '../options/with-store.ts';
-import { sourceConditions } from '../sources/analyse-source.ts';
+import { correctionsOf, sourceConditions } from '../sources/analyse-source.ts';
 import { findTrial } from '../trials/stored-outcome.ts';
 import type { HomeOptions } from './HomeOptions.ts';
 
@@ -45,11 +45,12 @@ async function replay(
   const { head } = recording;
   const trial = findTrial(store, trialId);
   const press = store.presses().find(({ name }) => name === trial.pressName);
-  const { rules } = sourceConditions({ head }, {});
+  const { rules, probes } = sourceConditions({ head }, {});
   const session = createSession({
     decoder: recordingDecoder(head).decoder,
     roles: head.roles,
     rules,
+    probeCorrections: correctionsOf(probes),
   });
   const entries = recording.entries()[Symbol.iterator]();
   const fromS = (chosen.result.pressClosed?.timeS ?? 0) - LEAD_S;

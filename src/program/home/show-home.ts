@@ -2,7 +2,7 @@ import { statfs } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { createHomeModel, runHomeScreen } from '../../adapters/terminal/home/index.ts';
 import type { MonotonicClock } from '../../core/reading/ReaderLink.ts';
-import type { LeavingIntent } from '../../core/screen-home/HomeEvent.ts';
+import type { HomeIntent, LeavingIntent } from '../../core/screen-home/HomeEvent.ts';
 import type { PortFacts } from '../../core/screen-home/HomeFacts.ts';
 import type { HomePage } from '../../core/screen-home/HomeState.ts';
 import { startHome } from '../../core/screen-home/start-home.ts';
@@ -46,7 +46,16 @@ export async function showHome(options: ShowHomeOptions): Promise<LeavingIntent>
     model.dispatch({ kind: 'facts', facts: facts(), atUs: nowUs() });
   };
   const obeying = { store, dispatch: model.dispatch, nowUs, refresh };
-  for (const intent of records?.intents ?? []) obeyHome(intent, obeying);
+  let failed: (error: unknown) => void = () => {};
+  const failure = new Promise<never>((_resolve, reject) => {
+    failed = reject;
+  });
+  // One wish after the other: a reason typed is on disk before the trial is read again.
+  let wishes: Promise<void> = Promise.resolve();
+  const obey = (intent: HomeIntent): void => {
+    wishes = wishes.then(() => obeyHome(intent, obeying)).catch(failed);
+  };
+  for (const intent of records?.intents ?? []) obey(intent);
   const patch = (change: Partial<ReturnType<typeof facts>>): void =>
     model.dispatch({ kind: 'facts', facts: { ...model.getState().facts, ...change }, atUs: nowUs() });
   const watch = watchPorts((found) => {
@@ -63,14 +72,18 @@ export async function showHome(options: ShowHomeOptions): Promise<LeavingIntent>
   void lookAtDisk();
   const disk = setInterval(() => void lookAtDisk(), DISK_EVERY_MS);
   try {
-    return await runHomeScreen({
+    const screen = runHomeScreen({
       model,
       nowUs,
       signal,
       ascii: options.ascii === true,
       colour: !process.env.NO_COLOR,
-      onIntent: (intent) => obeyHome(intent, obeying),
+      onIntent: obey,
+      failure,
     });
+    const leaving = await screen;
+    await wishes;
+    return leaving;
   } finally {
     watch.stop();
     clearInterval(disk);

@@ -3,9 +3,11 @@ import type { PortFacts } from '../../core/screen-home/HomeFacts.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
 
 const EVERY_MS = 2000;
+/** The screen comes first. */
+const FIRST_AFTER_MS = 150;
 
 /**
- * Tells the ports at once and whenever they change. The serial library is asked only where the system has no folder of
+ * Tells the ports soon and whenever they change. The serial library is asked only where the system has no folder of
  * devices to look through: loading it would hold up keys.
  */
 export function watchPorts(tell: (ports: readonly PortFacts[]) => void): { stop(): void } {
@@ -25,7 +27,7 @@ export function watchPorts(tell: (ports: readonly PortFacts[]) => void): { stop(
     before = now;
     timer = setTimeout(() => void look(), EVERY_MS);
   };
-  timer = setTimeout(() => void look(), 0);
+  timer = setTimeout(() => void look(), FIRST_AFTER_MS);
   return {
     stop() {
       stopped = true;

@@ -17,6 +17,8 @@ export interface RunHomeScreenOptions {
   readonly onIntent: (intent: HomeIntent) => void;
   readonly ascii: boolean;
   readonly colour: boolean;
+  /** Rejects when a wish could not be done for a reason nobody expects: the screen ends with it. */
+  readonly failure: Promise<never>;
   /** Ends the screen from outside (signal). */
   readonly signal: AbortSignal;
   readonly stdin?: NodeJS.ReadStream;
@@ -82,17 +84,13 @@ export async function runHomeScreen(options: RunHomeScreenOptions): Promise<Leav
       leaving = intent as LeavingIntent;
       stop();
     } else {
-      try {
-        onIntent(intent);
-      } catch (error) {
-        fail(error as Error);
-      }
+      onIntent(intent);
     }
   });
   signal.addEventListener('abort', stop, { once: true });
   if (signal.aborted) stop();
   try {
-    await Promise.race([app.waitUntilExit(), failed]);
+    await Promise.race([app.waitUntilExit(), failed, options.failure]);
     return leaving;
   } finally {
     app.unmount();
