@@ -184,7 +184,10 @@ describe('import', () => {
       code = exitCode;
     });
     const answer = async (question: string, text: string) => {
-      await until(question, () => shown.includes(question));
+      await until(question, () => {
+        if (code !== null) throw new Error(`ended with ${code} before it asked: ${shown}`);
+        return shown.includes(question);
+      });
       shown = shown.slice(shown.indexOf(question) + question.length);
       terminal.write(`${text}\r`);
     };

@@ -104,12 +104,11 @@ export function findTable(texts: readonly string[]): LoggerTable | undefined {
   const late = candidates.slice(candidates.length >> 1);
   const usual = mostFrequent(late.map((at) => (lines[at] ?? []).length));
   const counts = candidates.map((at) => (lines[at] ?? []).length);
-  const frequent = (count: number) => counts.filter((one) => one === count).length >= 0.1 * counts.length;
-  const leastColumns = Math.min(
-    usual,
-    ...counts.filter((count) => count <= usual && count > 1 && frequent(count)),
+  const frequent = [...new Set(counts)].filter(
+    (count) => counts.filter((one) => one === count).length >= 0.1 * counts.length,
   );
-  const widest = Math.max(usual, ...counts.filter((count) => frequent(count)));
+  const leastColumns = Math.min(usual, ...frequent.filter((count) => count <= usual && count > 1));
+  const widest = Math.max(usual, ...frequent);
   const rows = candidates.filter((at) => {
     const count = (lines[at] ?? []).length;
     return count >= leastColumns && (count <= widest || trimmed(lines[at] ?? []) <= widest);

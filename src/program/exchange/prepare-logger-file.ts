@@ -6,7 +6,9 @@ import { ExchangeError } from '../../core/exchange/ExchangeError.ts';
 import { importedHead, readAsText } from '../../core/exchange/imported-head.ts';
 import { recordingDecoder } from '../../core/exchange/recording-decoder.ts';
 import { recordingParts } from '../../core/exchange/recording-parts.ts';
-import { openLoggerFile } from '../../core/logger-file/open-logger-file.ts';
+import { LoggerFileProblem } from '../../core/logger-file/LoggerFileProblem.ts';
+import { loggerFileEntries } from '../../core/logger-file/logger-file-entries.ts';
+import { loggerFileText } from '../../core/logger-file/logger-file-text.ts';
 import { createRecordingParser } from '../../core/recording/create-recording-parser.ts';
 import { formatRecording } from '../../core/recording/format-recording.ts';
 import { headClosedAtS } from '../../core/recording/head-closed-at.ts';
@@ -51,8 +53,13 @@ export async function prepareLoggerFile(
       ...trial,
     });
     function* text(): Generator<string> {
-      const { entries } = openLoggerFile(readLoggerBytes(path), opened.options);
-      yield* formatRecording(head, inRange(entries, path), createNativeHasher);
+      const read = loggerFileText(readLoggerBytes(path));
+      if (read instanceof LoggerFileProblem) throw read;
+      yield* formatRecording(
+        head,
+        inRange(loggerFileEntries(read, opened.file.layout), path),
+        createNativeHasher,
+      );
     }
     const { results, state } = analyseAsStored(path, head, text);
     return { head, text, results, recognised: state.recognised };
