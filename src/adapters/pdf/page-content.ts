@@ -1,6 +1,8 @@
 import type { Content } from 'pdfmake/interfaces.js';
 import type { ReportContent } from '../../core/report/ReportContent.ts';
+import { neutralise } from '../../core/text/neutralise.ts';
 import { REPORT_TEXT } from '../../core/text/report-text.ts';
+import { breakable } from './breakable.ts';
 import type { Setting } from './section-content.ts';
 
 const WARNING = '#a3161a';
@@ -17,8 +19,8 @@ export function headContent(content: ReportContent, { shown, width }: Setting): 
         {
           width: '*',
           stack: [
-            { text: shown(title), fontSize: 22, bold: true, lineHeight: 1 },
-            { text: shown(subtitle), fontSize: 13, margin: [0, 2, 0, 0] },
+            { text: breakable(shown(title)), fontSize: 22, bold: true, lineHeight: 1 },
+            { text: breakable(shown(subtitle)), fontSize: 13, margin: [0, 2, 0, 0] },
           ],
         },
         {
@@ -83,7 +85,14 @@ export function pageFoot(
     fontSize: 8,
     color: QUIET,
     columns: [
-      { text: at.shown([subtitle, reference].filter((part) => part !== '').join(' · ')), width: '*' },
+      {
+        text: breakable(
+          neutralise(at.shown([subtitle, reference].filter((part) => part !== '').join(' · ')), {
+            longest: 110,
+          }),
+        ),
+        width: '*',
+      },
       { text: REPORT_TEXT.page(at.page, at.pages), width: 'auto', alignment: 'right' },
     ],
   };

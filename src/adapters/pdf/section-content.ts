@@ -3,6 +3,7 @@ import type { Picture, Shape } from '../../core/figure/Picture.ts';
 import { pictureSvg } from '../../core/figure/picture-svg.ts';
 import type { DwellsBlock, ReportBlock, ReportSection } from '../../core/report/ReportContent.ts';
 import { REPORT_TEXT } from '../../core/text/report-text.ts';
+import { breakable } from './breakable.ts';
 import { factsContent, tableContent } from './table-content.ts';
 
 export interface Setting {
@@ -45,11 +46,11 @@ function blockContent(block: ReportBlock, setting: Setting): readonly Content[] 
     case 'dwells':
       return [dwellsContent(block, shown)];
     case 'paragraphs':
-      return block.lines.map((line) => ({ text: shown(line), margin: [0, 2, 0, 2] }));
+      return block.lines.map((line) => ({ text: breakable(shown(line)), margin: [0, 2, 0, 2] }));
     case 'list':
       return [
         {
-          ul: block.items.map((item) => ({ text: shown(item), margin: [0, 1, 0, 1] })),
+          ul: block.items.map((item) => ({ text: breakable(shown(item)), margin: [0, 1, 0, 1] })),
           margin: [0, 2, 0, 2],
         },
       ];

@@ -1,5 +1,6 @@
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import type { FactsBlock, TableBlock } from '../../core/report/ReportContent.ts';
+import { breakable } from './breakable.ts';
 
 const HAIR = '#d5d5d5';
 const INK = '#1a1a1a';
@@ -14,7 +15,7 @@ export function factsContent(
 ): Content {
   const rows = facts.map(({ name, value }) => [
     { text: shown(name), color: '#4a4a4a' },
-    { text: value === '' ? ' ' : shown(value) },
+    { text: value === '' ? ' ' : breakable(shown(value)) },
   ]);
   const before = heading === undefined ? 0 : 1;
   return {
@@ -44,7 +45,7 @@ export function tableContent(
 ): Content {
   const before = heading === undefined ? 0 : 1;
   const head: TableCell[] = columns.map((column) => ({
-    text: shown(column.heading),
+    text: breakable(shown(column.heading)),
     bold: true,
     alignment: column.align,
     lineHeight: 1,
@@ -53,7 +54,7 @@ export function tableContent(
     cells.map((cell, index) => {
       const column = columns[index];
       return {
-        text: column?.code ? shown(cell).replace(/(.{32})(?=.)/g, '$1\n') : shown(cell),
+        text: column?.code ? shown(cell).replace(/(.{32})(?=.)/g, '$1\n') : breakable(shown(cell)),
         alignment: column?.align ?? 'left',
         ...(column?.code ? { fontSize: 7 } : {}),
         ...(leftOut ? { color: '#5a5a5a' } : {}),

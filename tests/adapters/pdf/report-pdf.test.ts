@@ -101,6 +101,22 @@ describe.skipIf(poppler.missing)(`the report as a PDF${poppler.why}`, () => {
     );
   });
 
+  it('breaks a name of 150 letters without a space inside the margins', async () => {
+    const long = await written(
+      'long.pdf',
+      trialReportInput(runs.slice(0, 2), { text: 'W'.repeat(150) }),
+      'LETTER',
+    );
+    const words = spawnSync('pdftotext', ['-bbox', long, '-'], {
+      encoding: 'utf8',
+      maxBuffer: 1 << 26,
+    }).stdout;
+    const rights = [...words.matchAll(/xMax="([\d.]+)"/g)].map((match) => Number(match[1]));
+    expect(rights.length).toBeGreaterThan(100);
+    // Letter is 612 points wide, the right margin 50.
+    expect(Math.max(...rights)).toBeLessThanOrEqual(612 - 50 + 1);
+  });
+
   it('draws charts as lines, not as pixels', () => {
     expect(says('pdfimages', '-list', letter).trim()).toMatch(/^page num type.*-+ ?-*$/);
   });
