@@ -8,7 +8,7 @@ import { surviveClosedPipes } from './output/survive-closed-pipes.ts';
 surviveClosedPipes();
 
 try {
-  const program = commandLine();
+  const program = commandLine(process.argv[2]);
   const [node = '', file = '', ...given] = process.argv;
   // Alone, or with the home's own options only, the program opens its home.
   const home = given.length === 0 || /^--(ascii|show|speed|store)\b/.test(given[0] ?? '');

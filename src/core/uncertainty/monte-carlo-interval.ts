@@ -1,4 +1,4 @@
-import { createRandom } from '../simulator/create-random.ts';
+import { createRandom, type RandomSource } from '../simulator/create-random.ts';
 import { requireProbability } from '../statistics/require-probability.ts';
 import { drawPart } from './draw-part.ts';
 import type { UncertaintyPart } from './UncertaintyPart.ts';
@@ -14,6 +14,7 @@ export interface MonteCarloInterval {
 
 /**
  * Interval of a sum of parts by propagating their distributions: each part drawn many times, summed, sorted.
+ * The widest rectangular part is drawn in even strips (stratified), all others freely.
  * Parts are symmetric about 0; the one-sided figure asks for a probability of 0.5 or more.
  * Right where one rectangular part dominates and k = 2 would overstate. Same seed, same figure.
  * Source: JCGM 101:2008, clause 7 (additive model, 9.2).
@@ -29,15 +30,32 @@ export function monteCarloInterval(
   requireProbability(probability, 'Monte Carlo interval');
   const random = createRandom(seed);
   const distances = new Float64Array(draws);
-  for (let draw = 0; draw < draws; draw += 1) {
-    let sum = 0;
-    for (const part of parts) sum += drawPart(part, random);
-    distances[draw] = Math.abs(sum);
+  const even = widestRectangular(parts);
+  if (even !== null) spreadEvenly(even, random, distances);
+  for (const part of parts) {
+    if (part === even) continue;
+    for (let draw = 0; draw < draws; draw += 1) distances[draw]! += drawPart(part, random);
   }
+  for (let draw = 0; draw < draws; draw += 1) distances[draw] = Math.abs(distances[draw]!);
   distances.sort();
   // Every part is symmetric, so the sum stays below x as often as its distance stays below x, half the rest added.
   const upperS = quantileOf(distances, Math.max(0, 2 * probability - 1));
   return { halfWidthS: quantileOf(distances, probability), upperS, draws, seed };
+}
+
+function widestRectangular(parts: readonly UncertaintyPart[]): UncertaintyPart | null {
+  let widest: UncertaintyPart | null = null;
+  for (const part of parts)
+    if (part.shape === 'rectangular' && part.standardUncertaintyS > (widest?.standardUncertaintyS ?? 0))
+      widest = part;
+  return widest;
+}
+
+/** One draw from each of as many equal strips of ±a: the same distribution, less chance in its quantiles. */
+function spreadEvenly(part: UncertaintyPart, random: RandomSource, sums: Float64Array): void {
+  const limitS = part.standardUncertaintyS * Math.sqrt(3);
+  const stripS = (2 * limitS) / sums.length;
+  for (let draw = 0; draw < sums.length; draw += 1) sums[draw] = (draw + random.uniform()) * stripS - limitS;
 }
 
 function quantileOf(sorted: Float64Array, probability: number): number {
