@@ -1,7 +1,7 @@
 import { recordingDecoder } from '../../core/exchange/recording-decoder.ts';
+import { headProbes } from '../../core/probe/head-probes.ts';
 import { createReadingAssembler } from '../../core/reading/create-reading-assembler.ts';
 import type { Reading } from '../../core/reading/StreamEvent.ts';
-import { headProbes } from '../../core/probe/head-probes.ts';
 import type { RunTrace } from '../../core/screen-records/RecordsState.ts';
 import { correctedReading } from '../../core/session/corrected-reading.ts';
 import type { Store } from '../../core/store/Store.ts';
@@ -46,7 +46,7 @@ function readingsOf(recording: NonNullable<ReturnType<Store['recording']>>): rea
   const corrections = correctionsOf(headProbes(recording.head));
   const readings: Reading[] = [];
   const keep = (events: ReturnType<typeof assembler.finish>) => {
-    for (const event of events) 
+    for (const event of events)
       if (event.kind === 'reading') readings.push(correctedReading(event.reading, corrections));
   };
   for (const entry of recording.entries()) keep(assembler.accept(entry));
