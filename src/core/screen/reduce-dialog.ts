@@ -94,7 +94,10 @@ function submit(state: TrialScreenState, dialog: TextDialog, atUs: number): Redu
     case 'spoilt':
       return mark(closed, 'x', { kind: 'spoilt', reason: text }, atUs);
     case 'decision':
-      return [closed, [{ kind: 'decide-run', run: dialog.run, decision: dialog.decision, reason: text }]];
+      return [
+        { ...state, dialog: { kind: 'runs', selected: dialog.run } },
+        [{ kind: 'decide-run', run: dialog.run, decision: dialog.decision, reason: text }],
+      ];
     case 'ready-reason':
       return overrideItem(closed, dialog.item, text);
     case 'accept-reason': {

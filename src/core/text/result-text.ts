@@ -1,5 +1,5 @@
 import type { TrialOutcome } from '../result/trial-outcome.ts';
-import { fewRuns } from '../trial/few-runs.ts';
+import { oneMoreRun } from '../trial/one-more-run.ts';
 import type { Dwell, DwellRule, TrialStatistics } from '../trial/TrialResult.ts';
 import { DWELL_RULE_NAME, NO_DWELL, timerSentence } from './dwell-text.ts';
 import { numberText, secondsText } from './units-text.ts';
@@ -48,17 +48,14 @@ export function figuresLine(statistics: TrialStatistics | null): string | null {
 /** What one more run would buy, if the spread stays as it is. */
 export function oneMoreLine(statistics: TrialStatistics | null): string | null {
   if (statistics === null || statistics.runs === 0) return null;
-  const { runs, meanCi95S, moreRunsForWidth, wantedHalfWidthS } = statistics;
-  if (runs === 1) return 'one more run: tells the spread for the first time';
-  const tell = fewRuns(statistics);
-  const next = tell?.later.find((one) => one.runs > runs);
-  const nowS = meanCi95S === null ? null : (meanCi95S[1] - meanCi95S[0]) / 2;
-  if (next !== undefined && nowS !== null) {
-    const which = next.runs === runs + 1 ? 'one more run' : `${next.runs} runs`;
-    return `${which}: mean ± ${numberText(nowS, 1)} s becomes about ± ${numberText(next.meanHalfWidthS, 1)} s`;
-  }
-  if (moreRunsForWidth === null) return 'more runs would not help: find what varies';
+  const { moreRunsForWidth, wantedHalfWidthS } = statistics;
+  const more = oneMoreRun(statistics);
+  if (more === null) return 'one more run: tells the spread for the first time';
   if (moreRunsForWidth === 0)
     return `enough runs: the mean is known inside ± ${secondsText(wantedHalfWidthS)}`;
-  return `about ${moreRunsForWidth} more ${moreRunsForWidth === 1 ? 'run' : 'runs'} bring the mean inside ± ${secondsText(wantedHalfWidthS)}`;
+  if (moreRunsForWidth === null) return 'more runs would not help: find what varies';
+  const buys = `one more run: mean ± ${numberText(more.halfWidthNowS, 1)} s becomes about ± ${numberText(more.halfWidthThenS, 1)} s`;
+  return moreRunsForWidth <= 1
+    ? buys
+    : `${buys}; ${moreRunsForWidth} more for ± ${secondsText(wantedHalfWidthS)}`;
 }

@@ -2,12 +2,12 @@
 export const TRIAL_HELP = {
   title: 'Help',
   seen: [
-    'The large figure is the bond line; while the hold counts it is the seconds left. Several probes: the coldest.',
-    'A figure in a broken shade is old; --- means that there is no value to trust.',
-    'Shade behind the chart: the earlier runs of this trial that count.',
+    'Large figure: the bond line, the coldest probe; in the hold, the seconds left.',
+    'In a broken shade: old. ---: no value to trust.',
+    'Shade behind the chart: the earlier runs of this trial.',
   ],
   keys: [
-    ['C', 'press closed, at the moment it closes (a pedal that types a blank does the same)'],
+    ['C', 'press closed, at that moment (a pedal that types a blank as well)'],
     ['O', 'press opened'],
     ['X', 'spoilt run, with the reason; after a run it takes that run out'],
     ['U', 'take back the latest mark'],

@@ -213,7 +213,8 @@ describe('trialScreenReducer: recipe and runs', () => {
       decision: 'taken-in',
       reason: 'same as the others',
     });
-    trial.key('r', 16).key('x', 17);
+    expect(trial.state.dialog).toEqual({ kind: 'runs', selected: 2 });
+    trial.named('down', 16).key('x', 17);
     type(trial, 'probe moved', 18).named('enter', 19);
     expect(trial.intents.at(-1)).toEqual({
       kind: 'decide-run',

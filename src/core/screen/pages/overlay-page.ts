@@ -2,11 +2,9 @@ import type { ChartTrace } from '../../chart/ChartSpec.ts';
 import { drawChart } from '../../chart/draw-chart.ts';
 import type { SegmentRole } from '../../chart/StyledRow.ts';
 import { shownTemperature, shownToC } from '../../chart/show-temperature.ts';
-import { RESULT_PAGE } from '../../text/result-text.ts';
 import { runsInPicture } from '../band-of-runs.ts';
 import type { TrialScreenState } from '../TrialScreenState.ts';
 import type { DrawPage } from './PageSize.ts';
-import { sentenceRows } from './page-rows.ts';
 
 const ROLES: readonly SegmentRole[] = [
   'bond-line',
@@ -49,11 +47,10 @@ export function overlayPage(state: TrialScreenState): DrawPage {
   const round = (c: number, way: 'floor' | 'ceil') =>
     shownToC(Math[way](shownTemperature(c, state.unit) / STEP) * STEP, state.unit);
   const toS = Math.max(10, ...shown.map((run) => run.points.at(-1)?.timeS ?? 0));
-  return ({ columns, rows, ascii }) => [
-    ...sentenceRows(RESULT_PAGE.overlayTitle, columns, 'strong'),
-    ...drawChart({
+  return ({ columns, rows, ascii }) =>
+    drawChart({
       columns,
-      rows: rows - 1,
+      rows,
       fromS: -5,
       toS: toS * 1.02,
       zeroS: 0,
@@ -66,6 +63,5 @@ export function overlayPage(state: TrialScreenState): DrawPage {
       marks: [{ timeS: 0, label: 'closed' }],
       band: [],
       longestBridgedS: 5,
-    }),
-  ];
+    });
 }

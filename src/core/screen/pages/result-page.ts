@@ -1,3 +1,4 @@
+import type { StyledRow } from '../../chart/StyledRow.ts';
 import { strictestRule } from '../../recipe/strictest-rule.ts';
 import { LISTED_RULES } from '../../result/trial-outcome.ts';
 import { budgetSentence, commonPartSentence } from '../../text/budget-text.ts';
@@ -38,8 +39,7 @@ export function resultPage(state: TrialScreenState): DrawPage {
       [{ text: ` ${RESULT_PAGE.from}`, role: 'plain' as const }],
     ];
     const others = LISTED_RULES.filter((one) => one !== rule);
-    const air = rows >= 26 ? [[]] : [];
-    return [
+    const page = (air: readonly StyledRow[]) => [
       ...air,
       ...sideBySide(big, beside, 46),
       ...air,
@@ -57,5 +57,7 @@ export function resultPage(state: TrialScreenState): DrawPage {
       ...say(oneMoreLine(outcome.statistics), 'quiet'),
       ...(outcome.oddRun === null ? [] : say(oddRunText(outcome.oddRun, state.unit), 'caution')),
     ];
+    const airy = page([[]]);
+    return airy.length <= rows ? airy : page([]);
   };
 }
