@@ -1,17 +1,10 @@
-import type { LeftOutWhy } from '../trial/counting-runs.ts';
 import { fewRuns } from '../trial/few-runs.ts';
 import type { OddRun } from '../trial/odd-run.ts';
 import type { OddRunCause } from '../trial/odd-run-causes.ts';
 import type { TrialStatistics } from '../trial/TrialResult.ts';
 import { differenceText, numberText, secondsText, slopeText, type TemperatureUnit } from './units-text.ts';
 
-export const LEFT_OUT_WHY: Readonly<Record<LeftOutWhy, string>> = {
-  unusable: 'unusable: never enters the mean',
-  suspect: 'suspect: stays out until taken in with a reason',
-  'set-aside': 'set aside',
-  'from-onset': 'timed from the onset of the rise: never averaged with runs timed from a mark',
-  'no-soak-time': 'has no soak time',
-};
+export { LEFT_OUT_WHY } from './left-out-text.ts';
 
 /** The figures of a trial in plain lines, for a result without a screen. */
 export function trialLines(statistics: TrialStatistics): readonly string[] {
