@@ -30,7 +30,11 @@ export interface ComparisonReportInput {
 /** Report of two presses (or one before and after) compared by their warm-ups. Names come in neutralised or not. */
 export function comparisonReport(input: ComparisonReportInput): ReportContent {
   const { comparison, unit, simulated, note, series } = input;
-  const names = { first: neutralise(comparison.first.name), second: neutralise(comparison.second.name) };
+  // Short enough for a legend and the heading of a column.
+  const names = {
+    first: neutralise(comparison.first.name, { longest: 40 }),
+    second: neutralise(comparison.second.name, { longest: 40 }),
+  };
   const roles = [...new Set(comparison.figures.map(({ role }) => role))];
   return {
     title: REPORT_TEXT.comparisonTitle,

@@ -52,7 +52,7 @@ export const FIGURE_TEXT = {
   channel: (role: ChannelRole, channel: number) => `${ROLE_NAME[role]} (channel ${channel})`,
   minutesFromPowerOn: 'Minutes from power-on',
   platenOf: (name: string, role: ChannelRole) => `${name}, ${ROLE_NAME[role].toLowerCase()}`,
-  warmUpTitle: 'Platens of both presses, aligned at power-on',
+  warmUpTitle: 'Platens, aligned at power-on',
   warmUpDescription: (lines: readonly string[]) =>
     `Temperature over minutes from power-on: ${lines.join('; ')}.`,
   closed: (by: string) => (by === 'onset' ? 'press closed (from the onset)' : 'press closed'),

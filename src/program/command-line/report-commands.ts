@@ -75,8 +75,12 @@ export function addReportCommands(program: Command): void {
         'run',
         'soak-times',
         'dwell',
+        'warm-up',
       ]),
     )
+    .option('--first <files...>', 'warm-ups of two presses: recordings of the first (or before)')
+    .option('--second <files...>', 'warm-ups of two presses: recordings of the second (or after)')
+    .option('--names <list>', 'names of the two, parted by a comma')
     .option('--run <number>', 'which run, for the view of one run')
     .option('--width <pixels>', 'width of a PNG', '1440')
     .action(lazily(async () => (await import('../commands/chart.ts')).chart));

@@ -5,14 +5,15 @@ import { neutralise } from '../../core/text/neutralise.ts';
 import { REPORT_TEXT } from '../../core/text/report-text.ts';
 import { parseCount } from '../options/parse-count.ts';
 import { print } from '../output/print.ts';
-import { type ChartView, chartOf } from '../reports/chart-of-trial.ts';
-import { type GatherOptions, gatherTrial } from '../reports/gather-trial.ts';
+import type { ChartView } from '../reports/chart-of-trial.ts';
+import type { ComparisonOptions } from '../reports/comparison-of-warm-ups.ts';
+import type { GatherOptions } from '../reports/gather-trial.ts';
 import { outFile } from '../reports/out-file.ts';
 import { pageTypeface, typefaceFiles } from '../reports/typeface.ts';
 
-interface ChartOptions extends GatherOptions {
+interface ChartOptions extends GatherOptions, ComparisonOptions {
   readonly out: string;
-  readonly view?: ChartView;
+  readonly view?: ChartView | 'warm-up';
   readonly run?: string;
   readonly width: string;
   readonly show: 'F' | 'C';
@@ -22,22 +23,35 @@ const KINDS = { svg: ['.svg'], png: ['.png'] } as const;
 
 /** `chart FILES… | --trial ID --out FILE`: one chart as SVG or PNG, for a mail or a slide. */
 export async function chart(files: readonly string[], options: ChartOptions): Promise<void> {
-  const kind = outFile(options.out, KINDS, files);
+  const inputs = [...files, ...(options.first ?? []), ...(options.second ?? [])];
+  const kind = outFile(options.out, KINDS, inputs);
   const widthPx = parseCount(options.width, '--width', { least: 200, most: 8000 });
+  const picture = await wantedPicture(files, options);
+  if (kind === 'svg')
+    writeTextFile(options.out, [pictureSvg(picture, { alone: true, typeface: pageTypeface() })]);
+  else await writePng(picture, options.out, widthPx);
+  print(REPORT_TEXT.wrote(neutralise(options.out)));
+}
+
+async function wantedPicture(files: readonly string[], options: ChartOptions): Promise<Picture> {
+  if (options.view === 'warm-up' || options.first !== undefined || options.second !== undefined) {
+    const { warmUpPicture } = await import('../reports/warm-up-picture.ts');
+    return warmUpPicture(files, options);
+  }
+  const [{ gatherTrial }, { chartOf }] = await Promise.all([
+    import('../reports/gather-trial.ts'),
+    import('../reports/chart-of-trial.ts'),
+  ]);
   const gathered = await gatherTrial('chart', files, options);
   const run =
     options.run === undefined
       ? undefined
       : parseCount(options.run, '--run', { least: 1, most: gathered.outcome.runs.length });
-  const picture = chartOf(gathered, {
+  return chartOf(gathered, {
     unit: options.show,
     ...(options.view === undefined ? {} : { view: options.view }),
     ...(run === undefined ? {} : { run }),
   });
-  if (kind === 'svg')
-    writeTextFile(options.out, [pictureSvg(picture, { alone: true, typeface: pageTypeface() })]);
-  else await writePng(picture, options.out, widthPx);
-  print(REPORT_TEXT.wrote(neutralise(options.out)));
 }
 
 async function writePng(picture: Picture, out: string, widthPx: number): Promise<void> {
