@@ -63,7 +63,7 @@ export const WARM_UP_DEFINITIONS: readonly (readonly [string, string])[] = [
   ],
   [
     'overshoot',
-    'highest smoothed temperature above the steady level, also as share of the way from start to level (IEC 60050-351, from memory); 0 where it does not stand out of ripple and noise.',
+    'highest smoothed temperature above the steady level, also as share of the way from start to level (IEC 60050-351, from memory); 0 where it does not stand out of ripple and noise or lies in the steady stretch itself.',
   ],
   [
     'steady level',
@@ -94,6 +94,10 @@ const CAUTION_TEXTS: Readonly<Record<WarmUpCaution, string>> = {
     'Power-on is not in the recording: times count from the rise, and no delay is told. Note "heaters on" when you switch on, or give --powered-at.',
   'not-settled':
     'A platen did not settle before the recording ended or a cold part went in: level, offset, ripple and drift are not told.',
+  'still-drifting':
+    'A platen was still drifting: level, settling and overshoot are those of the recording so far. Record longer.',
+  'full-power-rough':
+    'The rise bends from one first-order curve by up to 1 %: time constant and delay are rough, more than their ± tells.',
   'no-full-power-stretch':
     'No stretch of the rise follows one first-order curve: time constant and delay are not told.',
   gaps: 'Readings are missing in places; times near a gap are as rough as the gap is long.',

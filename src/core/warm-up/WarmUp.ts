@@ -59,6 +59,8 @@ export interface FullPower {
   /** Heating rate where the curve leaves the start temperature, °C/s. */
   readonly firstRateCPerS: WithUncertainty;
   readonly rmsC: number;
+  /** The stretch follows one curve only roughly. */
+  readonly rough: boolean;
 }
 
 /** The swing that a switching heater leaves once settled. */
@@ -131,7 +133,9 @@ export type WarmUpCaution =
   | 'began-hot'
   | 'heating-had-begun'
   | 'not-settled'
+  | 'still-drifting'
   | 'no-full-power-stretch'
+  | 'full-power-rough'
   | 'power-on-from-rise'
   | 'gaps'
   | 'no-set-point';

@@ -58,7 +58,8 @@ export function analyseChannel(
   const rises = levelC !== null && levelC - startC > RISES_C + 10 * noiseC;
   const rippleC = steady?.ripple?.amplitudeC ?? 0;
   const aboveC = levelC === null ? null : Math.max(0, peak.valueC - levelC - rippleC);
-  const overshootC = aboveC === null ? null : aboveC > 2 * noiseC ? peak.valueC - levelC! : 0;
+  const overshootC =
+    aboveC === null ? null : aboveC > 2 * noiseC && peak.timeS < steady!.fromS ? peak.valueC - levelC! : 0;
   return {
     startUnderWay: isUnderWay(samples, rate.rateCPerS, rateWindowS, noiseC),
     warmUp: {

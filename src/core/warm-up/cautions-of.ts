@@ -21,7 +21,16 @@ export function cautionsOf(
   if (powerOn.by === 'rise' && underWay) cautions.push('heating-had-begun');
   else if (powerOn.by === 'rise') cautions.push('power-on-from-rise');
   if (channels.some((one) => one.fullPower === null)) cautions.push('no-full-power-stretch');
+  if (channels.some((one) => one.fullPower?.rough)) cautions.push('full-power-rough');
+  if (channels.some((one) => isDrifting(one, rules.ready.bandC))) cautions.push('still-drifting');
   if (channels.some((one) => one.steady === null)) cautions.push('not-settled');
   if (record.gaps.length > 0) cautions.push('gaps');
   return cautions;
+}
+
+/** The steady stretch drifts by more than the band in an hour, and that is no chance. */
+function isDrifting({ steady }: ChannelWarmUp, bandC: number): boolean {
+  if (steady === null) return false;
+  const { value, standardUncertainty } = steady.driftCPerHour;
+  return Math.abs(value) > Math.max(bandC, 3 * standardUncertainty);
 }

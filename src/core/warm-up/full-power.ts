@@ -10,7 +10,7 @@ const TOLD_FROM_STRAIGHT = 3;
  * the start temperature.
  */
 export function fullPower(
-  { curve, fromS, toS }: FullPowerStretch,
+  { curve, fromS, toS, rough }: FullPowerStretch,
   startC: number,
   startUncertaintyC: number,
   powerOn: PowerOn,
@@ -53,5 +53,6 @@ export function fullPower(
     departsS,
     firstRateCPerS: carried(firstRate),
     rmsC: curve.rmsC,
+    rough,
   };
 }

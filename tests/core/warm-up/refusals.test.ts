@@ -59,4 +59,30 @@ describe('what cannot be worked out', () => {
       walk(warmUp);
     }
   });
+
+  it('a platen that creeps up by 20 °C an hour is still drifting, and its last reading is no overshoot', () => {
+    const creeping = recordOf(
+      (timeS) => 24 + 200 * secondOrder(1, 0.02, timeS - 60) + Math.max(0, timeS - 400) / 180,
+      { endS: 1300, intervalS: 1, noiseC: 0.1 },
+    );
+    const { warmUp, channel } = onlyChannel(creeping, rulesWith(226), 60);
+    expect(warmUp.cautions).toContain('still-drifting');
+    expect(channel.steady!.driftCPerHour.value).toBeCloseTo(20, 0);
+    expect(channel.overshootC).toBe(0);
+  });
+
+  it('a rise that sways by 0.6 % of its height about one curve has a rough time constant, and it is said', () => {
+    const swaying = (timeS: number) =>
+      timeS <= 60
+        ? 24
+        : Math.min(232, 24 + 400 * -Math.expm1((60 - timeS) / 900) + 1.2 * Math.sin((timeS - 60) / 20));
+    const { warmUp, channel } = onlyChannel(
+      recordOf(swaying, { endS: 2400, intervalS: 1, noiseC: 0.1 }),
+      rulesWith(232),
+      60,
+    );
+    expect(channel.fullPower!.rough).toBe(true);
+    expect(warmUp.cautions).toContain('full-power-rough');
+    expect(Math.abs(channel.fullPower!.timeConstantS!.value / 900 - 1)).toBeLessThan(0.1);
+  });
 });
