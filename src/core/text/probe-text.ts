@@ -1,5 +1,6 @@
 import type { Probe, ProbeToleranceClass } from '../probe/Probe.ts';
 import { probeErrorAt } from '../probe/probe-error-at.ts';
+import type { ProbeTypeClash } from '../probe/probe-type-clashes.ts';
 import { probeUncertaintyC } from '../probe/probe-uncertainty-c.ts';
 import { neutralise } from './neutralise.ts';
 import { differenceText, type TemperatureUnit, temperatureText } from './units-text.ts';
@@ -41,6 +42,11 @@ export function probeAtTargetText(probe: Probe, targetC: number, unit: Temperatu
   return found.from === 'calibration'
     ? `At ${at}: ${takenOff}; ${standard}.`
     : `At ${at}: EXTRAPOLATED, ${differenceText(found.distanceC ?? 0, unit)} from the nearest calibration point; ${takenOff}; ${standard}, growing with that distance. Calibrate on both sides of the target.`;
+}
+
+/** A probe on a channel that the reader has set to another type. */
+export function probeTypeClashText({ channel, probeName, probeType, readerType }: ProbeTypeClash): string {
+  return `channel ${channel}: probe ${neutralise(probeName)} is type ${probeType}, but the reader is set to type ${readerType}: every reading of it is wrong`;
 }
 
 function calibratedWith({ readerIncluded, headC, readerC }: Probe, unit: TemperatureUnit): string {

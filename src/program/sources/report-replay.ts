@@ -1,8 +1,10 @@
 import { crossingProbes } from '../../core/probe/crossing-probes.ts';
+import { probeTypeClashes } from '../../core/probe/probe-type-clashes.ts';
 import { outcomeJson } from '../../core/result/outcome-json.ts';
 import { trialOutcome } from '../../core/result/trial-outcome.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
 import { outcomeLines } from '../../core/text/outcome-text.ts';
+import { probeTypeClashText } from '../../core/text/probe-text.ts';
 import type { TrialRun } from '../../core/trial/TrialResult.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { type DwellOptions, outcomeSettings } from '../options/outcome-settings.ts';
@@ -50,7 +52,16 @@ export function reportReplay(replayed: readonly ReplayedSource[], options: Repla
   );
   const probes = replayed.flatMap(({ analysis }) => crossingProbes(analysis.results, analysis.probes));
   const outcome = trialOutcome(runs, outcomeSettings(options, rules, undefined, probes));
-  if (options.json) printJson(outcomeJson(outcome, options.show));
+  if (options.json)
+    printJson({
+      ...outcomeJson(outcome, options.show),
+      probeTypeClashes: replayed.flatMap(({ source, analysis }) =>
+        probeTypeClashes(analysis.probes, analysis.state.identity).map((clash) => ({
+          source: source.name,
+          ...clash,
+        })),
+      ),
+    });
   else
     print(
       [
@@ -64,5 +75,9 @@ export function reportReplay(replayed: readonly ReplayedSource[], options: Repla
 function sourceLines({ source, analysis }: ReplayedSource): readonly string[] {
   const { recognised } = analysis.state;
   const simulated = source.head?.simulated ? ' SIMULATED.' : '';
-  return recognised === null ? [] : [`${neutralise(source.name)}: ${recognised}.${simulated}`];
+  const clashes = probeTypeClashes(analysis.probes, analysis.state.identity);
+  return [
+    ...(recognised === null ? [] : [`${neutralise(source.name)}: ${recognised}.${simulated}`]),
+    ...clashes.map((clash) => `  ${probeTypeClashText(clash)}.`),
+  ];
 }

@@ -2,9 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { crossingProbes } from '../../../src/core/probe/crossing-probes.ts';
 import type { Probe } from '../../../src/core/probe/Probe.ts';
 import { probeCommonPart } from '../../../src/core/probe/probe-common-part.ts';
+import { probeTypeClashes } from '../../../src/core/probe/probe-type-clashes.ts';
 import { cureText } from '../../../src/core/text/cure-text.ts';
 import { reProofText, sensitivityText } from '../../../src/core/text/fit-text.ts';
-import { probeLines } from '../../../src/core/text/probe-text.ts';
+import { probeLines, probeTypeClashText } from '../../../src/core/text/probe-text.ts';
 import { whatIfRefusalText } from '../../../src/core/text/what-if-text.ts';
 
 const TARGET_C = (350 - 32) / 1.8;
@@ -100,5 +101,23 @@ describe('the probe in the budget', () => {
     expect(crossingProbes([run, run], [probe, outer])).toEqual([outer]);
     expect(crossingProbes([run], [probe, null])).toEqual([]);
     expect(crossingProbes([{ crossing: null, crossings: [] }], [probe])).toEqual([]);
+  });
+});
+
+describe('a probe of another type than the reader is set to', () => {
+  const channel = (number: number, thermocoupleType: 'K' | 'J' | null) => ({
+    number,
+    name: null,
+    thermocoupleType,
+    sends: null,
+    resolutionC: null,
+  });
+
+  it('is named by channel; an unknown type on either side says nothing', () => {
+    const identity = { channels: [channel(1, 'K'), channel(2, 'J'), channel(3, null)] };
+    const clashes = probeTypeClashes([probe, probe, probe, null], identity);
+    expect(clashes).toEqual([{ channel: 2, probeName: probe.name, probeType: 'K', readerType: 'J' }]);
+    expect(probeTypeClashText(clashes[0]!)).toContain('is type K, but the reader is set to type J');
+    expect(probeTypeClashes([probe], null)).toEqual([]);
   });
 });
