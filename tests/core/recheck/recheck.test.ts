@@ -6,11 +6,11 @@ import { nextValueInterval } from '../../../src/core/statistics/next-value-inter
 import type { TrialRun } from '../../../src/core/trial/TrialResult.ts';
 
 /** A run of the trade's example; nothing here comes from run detection. */
-const run = (soakTimeS: number | null, more: Partial<TrialRun['result']> = {}): TrialRun =>
-  Object.freeze({
+const run = (soakTimeS: number | null, more: Partial<TrialRun['result']> = {}): TrialRun => {
+  const made: TrialRun = {
     source: 'made up',
     decision: { kind: 'automatic' },
-    result: Object.freeze({
+    result: {
       ...noRunResult(1000, 200),
       soakTimeS,
       startC: 24,
@@ -18,11 +18,13 @@ const run = (soakTimeS: number | null, more: Partial<TrialRun['result']> = {}): 
       reasons: [],
       platenAtClosingC: { upper: 232, lower: 232 },
       ...more,
-    }),
-  });
+    },
+  };
+  return Object.freeze(made);
+};
 
 /** Five runs, mean 53.6 s, standard deviation 0.4 s; dwell 175 s with a hold of 120 s leaves 55 s of soak. */
-const recipe: Recipe = Object.freeze({
+const recipe: Recipe = {
   assemblyName: 'WB-212',
   pressName: 'North',
   version: 1,
@@ -63,7 +65,8 @@ const recipe: Recipe = Object.freeze({
   leastRecoveryS: null,
   runRuleVersion: 1,
   simulated: true,
-});
+};
+Object.freeze(recipe);
 
 const against = (runs: readonly TrialRun[]) =>
   recheck({ recipe, recipeStartC: 24, runs: runs.map((one) => ({ run: one })) });
