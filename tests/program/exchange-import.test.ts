@@ -208,6 +208,25 @@ describe('a logger’s file brought in', () => {
     expect(rowCounts(store)).toMatchObject({ trials: 1, recordings: 2 });
   });
 
+  it('a file whose recording came over from another store, as a file of its own, is known too', async () => {
+    const { folder, store } = place();
+    const file = writtenFile(folder, 'log.csv', logText(PLAIN_LOG));
+    await brought(store, [file], { ...OF_A_TRIAL, trial: 'lot-7' });
+    const [id = ''] = withStoreAt(store, (open) => open.recordingIds());
+    const text = withStoreAt(store, (open) => [...(open.recordingText(id) ?? [])].join(''));
+    const other = join(folder, 'other.db');
+    await brought(other, [writtenFile(folder, 'log.dwell.txt', text)]);
+    expect(replayedFromStore(other)).toEqual(replayedFromStore(store));
+    const before = rowCounts(other);
+    for (const again of [false, true]) {
+      const { files } = await brought(other, [file], { ...OF_A_TRIAL, trial: 'lot-7', again });
+      expect(files).toEqual([
+        { path: file, alreadyThere: { recordingId: id, trialId: 'lot-7', importedAt: null } },
+      ]);
+    }
+    expect(rowCounts(other)).toEqual(before);
+  });
+
   it('one bad file among good ones: nothing is added', async () => {
     const { folder, store } = place();
     const good = writtenFile(folder, 'good.csv', logText(PLAIN_LOG));

@@ -1,5 +1,6 @@
 import type Database from 'better-sqlite3';
 import * as v from 'valibot';
+import { FILE_HASH_KEY } from '../../core/exchange/imported-head.ts';
 import type { RecordingPart, SavedLayout, StoreExchange } from '../../core/exchange/StoreExchange.ts';
 import { storeRefusals } from '../../core/text/store-refusals.ts';
 import { fromJson } from './from-json.ts';
@@ -18,10 +19,16 @@ const layoutOptionsSchema: v.GenericSchema<unknown, SavedLayout['options']> = v.
 
 /** Files brought in, and named layouts of loggers' files. */
 export function exchangeTable(database: Database.Database): StoreExchange {
-  const importsOf = database.prepare<[string], ReturnType<StoreExchange['importsOf']>[number]>(`
-    SELECT recording_id AS recordingId, trial_id AS trialId, file_sha256 AS fileSha256, file_name AS fileName,
-      read_as AS readAs, imported_at AS importedAt
-    FROM imports JOIN recordings USING (recording_row) WHERE file_sha256 = ? ORDER BY import_id`);
+  // Also a recording that came in as its own text form, on the way from a store where its file was brought in.
+  const importsOf = database.prepare<
+    [{ fileSha256: string }],
+    ReturnType<StoreExchange['importsOf']>[number]
+  >(`
+    SELECT recording_id AS recordingId, trial_id AS trialId, @fileSha256 AS fileSha256,
+      coalesce(file_name, '') AS fileName, coalesce(read_as, '') AS readAs, coalesce(imported_at, '') AS importedAt
+    FROM recordings LEFT JOIN imports ON imports.recording_row = recordings.recording_row AND file_sha256 = @fileSha256
+    WHERE file_sha256 = @fileSha256 OR instr(head_text, '${FILE_HASH_KEY}: ' || @fileSha256 || char(10)) > 0
+    ORDER BY recordings.recording_row`);
   const insertRecording = database.prepare(`
     INSERT INTO recordings (recording_id, trial_id, simulated, head_text) VALUES (?, ?, ?, ?)
     ON CONFLICT (recording_id) DO NOTHING`);
@@ -66,7 +73,7 @@ export function exchangeTable(database: Database.Database): StoreExchange {
 
   return {
     atomically: (work) => database.transaction(work).immediate(),
-    importsOf: (fileSha256) => importsOf.all(fileSha256),
+    importsOf: (fileSha256) => importsOf.all({ fileSha256 }),
     addRecording: (recording) => database.transaction(add).immediate(recording),
     layouts: () =>
       layouts.all().map((row) => ({

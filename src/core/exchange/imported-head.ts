@@ -10,6 +10,9 @@ import { exchangeRefusals } from '../text/exchange-text.ts';
 import { ExchangeError } from './ExchangeError.ts';
 import { LAYOUT_KEY } from './head-layout.ts';
 
+/** Key under which the head of an imported recording keeps the SHA-256 of its file. */
+export const FILE_HASH_KEY = 'imported-sha256';
+
 /** A layout longer than this does not fit into one line of a recording's head. */
 const LONGEST_LAYOUT = 200_000;
 
@@ -79,7 +82,7 @@ export function importedHead(parts: ImportedHeadParts): RecordingHead {
       ...(rules.highestPeakC == null ? {} : { [HIGHEST_PEAK_KEY]: String(rules.highestPeakC) }),
       ...cureHeadLines(rules.cure),
       'imported-from': parts.fileName,
-      'imported-sha256': parts.fileSha256,
+      [FILE_HASH_KEY]: parts.fileSha256,
       [LAYOUT_KEY]: layoutText,
     },
   };

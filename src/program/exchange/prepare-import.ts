@@ -24,7 +24,7 @@ export async function prepareImport(
   const { store, options } = context;
   const before = store.exchange.importsOf(fileSha256);
   const [first] = before;
-  if (first !== undefined && options.again !== true) return { path, alreadyThere: first };
+  if (first !== undefined && options.again !== true) return there(path, first);
   if (looksLikeRecording(readTextFileHead(path))) {
     const prepared = await prepareOwnRecording(path, fileSha256, context);
     if (!('alreadyThere' in prepared)) return prepared;
@@ -33,8 +33,16 @@ export async function prepareImport(
   const prepared = await prepareLoggerFile(path, fileSha256, context);
   const same = before.find(
     (one) =>
-      one.readAs === prepared.file.readAs &&
-      (options.trial === undefined || one.trialId === prepared.trial?.trialId),
+      one.recordingId === prepared.head.recordingId ||
+      (one.readAs === prepared.file.readAs && options.trial === undefined),
   );
-  return same === undefined ? prepared : { path, alreadyThere: same };
+  return same === undefined ? prepared : there(path, same);
 }
+
+const there = (
+  path: string,
+  { recordingId, trialId, importedAt }: ReturnType<ImportContext['store']['exchange']['importsOf']>[number],
+): AlreadyThere => ({
+  path,
+  alreadyThere: { recordingId, trialId, importedAt: importedAt === '' ? null : importedAt },
+});
