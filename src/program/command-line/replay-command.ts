@@ -1,6 +1,5 @@
 import { type Command, Option } from 'commander';
 import { addCureOptions, addDoubtOptions } from './numbers-commands.ts';
-import { runShortly } from './run-shortly.ts';
 import { jsonOption, lazily, showOption, storeOption } from './shared-options.ts';
 
 const list = (value: string, before: readonly string[] | undefined): readonly string[] => [
@@ -56,8 +55,9 @@ export function addReplayCommand(program: Command): void {
     .addOption(jsonOption())
     .action(
       lazily(async () => {
-        runShortly();
-        return (await import('../commands/replay.ts')).replay;
+        const { loadCompiled } = await import('../compiled/compiled-module.ts');
+        const compiled = loadCompiled(import.meta.dirname, 'replay');
+        return compiled?.exports.replay ?? (await import('../commands/replay.ts')).replay;
       }),
     );
 }
