@@ -89,7 +89,7 @@ function takeNextStep(state: HomeState): HomeReduced {
       return [firstUse(state), []];
     case 'reader':
     case 'plug-in':
-      return [readerGuideStep(state, 'trial'), []];
+      return [askReader({ ...state, goOnWith: null, page: { kind: 'trial' } }, 'trial'), []];
     case 'result':
       return records(state, step.trialId);
     case 'trial':
@@ -112,12 +112,19 @@ function setUpKey(state: HomeState, name: string): HomeState {
     case 'a':
       return { ...state, page: { kind: 'choose', what: 'assembly', selected: 0, after: 'set-up' } };
     case 'r':
-      return readerGuideStep(state, 'set-up');
+      return askReader(state, 'set-up');
     case 'escape':
       return { ...state, page: { kind: 'home' } };
     default:
       return state;
   }
+}
+
+/** Channels are kept per press: without one there is nothing to keep them with. */
+function askReader(state: HomeState, after: 'set-up' | 'trial'): HomeState {
+  return state.plan.pressName === null
+    ? said(state, HOME_TEXT.pressFirst, 'caution')
+    : readerGuideStep(state, after);
 }
 
 function chooseKey(
@@ -177,7 +184,7 @@ function trialKey(state: HomeState, name: string): HomeReduced {
       return [fixed ? state : choose(state, 'assembly'), []];
     case '3':
     case '4':
-      return [readerGuideStep(state, 'trial'), []];
+      return [askReader(state, 'trial'), []];
     case '5':
       return changed(state, { ring: following(plan.ring, ['fresh', 're-used']) });
     case '6':

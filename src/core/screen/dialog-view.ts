@@ -50,7 +50,12 @@ export function dialogView(state: TrialScreenState): DialogView | null {
         entry: null,
       };
     case 'quit':
-      return { place: 'line', question: questions.quit, lines: [], entry: null };
+      return {
+        place: 'line',
+        question: state.setup.replay === undefined ? questions.quit : questions.quitReplay,
+        lines: [],
+        entry: null,
+      };
     case 'note':
       return { place: 'line', question: questions.note, lines: [], entry: dialog.text };
     case 'spoilt':

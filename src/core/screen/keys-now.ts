@@ -31,6 +31,7 @@ export function keysNow(state: TrialScreenState): readonly KeyHint[] {
     default:
       return [k.enter, k.back];
   }
+  if (state.setup.replay !== undefined) return [k.unit, k.help, k.quit];
   const keys: KeyHint[] = [];
   const run = state.session?.run;
   if (isRunOpen(state)) {

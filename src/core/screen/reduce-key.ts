@@ -12,9 +12,26 @@ export type Reduced = readonly [TrialScreenState, readonly TrialIntent[]];
 /** Repeats of the same mark key within this time are ignored, µs. */
 const MARK_REPEAT_US = 1_000_000;
 
+/** Keys that would mark or decide something: a stored run shown again takes none of them. */
+const KEPT_OUT_OF_REPLAY: ReadonlySet<string> = new Set([
+  'c',
+  'space',
+  'o',
+  'x',
+  'n',
+  'u',
+  'r',
+  'a',
+  'k',
+  'd',
+  'v',
+]);
+
 /** A single key while no question is open. Keys that mean nothing now do nothing. */
 export function reduceKey(state: TrialScreenState, name: string, atUs: number): Reduced {
   const open = isRunOpen(state);
+  if (state.setup.replay !== undefined && KEPT_OUT_OF_REPLAY.has(name))
+    return [withNotice(state, SCREEN_TEXT.replayOnly, 'caution', atUs), []];
   switch (name) {
     case 'c':
     case 'space':

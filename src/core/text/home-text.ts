@@ -72,6 +72,7 @@ export const HOME_TEXT = {
   saved: (name: string) => `Saved: ${name}`,
   readerSaved: 'Reader and channels are kept for this press.',
   trialClosed: 'The trial is closed. Its runs are in the records.',
+  pressFirst: 'Choose the press first: its channels are kept with it.',
   nothingToStart: 'Fill the lines marked with a question mark first.',
   suggestion: {
     goOn: (what: string, when: string) => [

@@ -64,6 +64,5 @@ export const RECORDS_KEYS = {
 export const REPLAY_TEXT = {
   badge: (speed: number) => `REPLAY ×${speed}`,
   reader: (run: number, speed: number) => `stored run ${run}, ×${speed}`,
-  notTaken: 'This is a replay: nothing is marked or kept. Q leaves it.',
   over: 'The replay has come to the end of the run. Q leaves it.',
 } as const;

@@ -63,6 +63,7 @@ export const SCREEN_TEXT = {
   crossed: (soak: string) => `Crossing: target reached after ${soak}.`,
   holdDone: 'The bond line has had its hold.',
   opened: 'Working out the run.',
+  replayOnly: 'This is a replay: nothing is marked or kept. Q leaves it.',
   keysTogether: 'Several keys at once: none taken. Press one key.',
   repeated: 'Same key again within 1 s: not taken.',
   marked: {
@@ -83,6 +84,7 @@ export const SCREEN_TEXT = {
   questions: {
     cautions: 'Before the first run',
     quit: 'Leave the trial? Everything is kept, and the trial can be gone on with.',
+    quitReplay: 'Leave the replay?',
     note: 'Note',
     spoilt: 'Spoilt run. Why?',
     setAside: (run: number) => `Set run ${run} aside. Why?`,

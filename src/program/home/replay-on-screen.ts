@@ -96,10 +96,8 @@ async function replay(
     nowUs,
     signal: controller.signal,
     ascii: options.ascii === true,
-    onIntent: ({ kind }) => {
-      if (kind === 'mark' || kind === 'decide-run' || kind === 'accept-recipe')
-        front.show({ kind: 'notice', text: REPLAY_TEXT.notTaken, tone: 'caution', atUs: nowUs() });
-    },
+    // The screen itself takes no mark and no decision while it replays.
+    onIntent: () => {},
   });
   front.show({ kind: 'link', link: { kind: 'open' }, atUs: nowUs() });
   const stand = (count: number): void => {

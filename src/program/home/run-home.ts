@@ -3,7 +3,7 @@ import { DwellwrightError } from '../../core/DwellwrightError.ts';
 import type { LeavingIntent } from '../../core/screen-home/HomeEvent.ts';
 import { windowClosed } from '../live/hang-up.ts';
 import { waitForDisk } from '../live/wait-for-disk.ts';
-import { openNamedStore } from '../options/with-store.ts';
+import { openNamedStore, withStore } from '../options/with-store.ts';
 import type { HomeOptions } from './HomeOptions.ts';
 import { HOME_ENTRIES } from './home-entries.ts';
 import { type ShowHomeOptions, showHome } from './show-home.ts';
@@ -54,7 +54,8 @@ async function follow(intent: LeavingIntent, options: HomeOptions): Promise<Next
         return { ...shown, ended: true };
       case 'start-trial': {
         const { startFromHome } = await import('./start-from-home.ts');
-        return { ...shown, ...(await startFromHome(intent, options)) };
+        await startFromHome(intent, options);
+        return { ...shown, ended: await leftOpen(intent.goOnWith, options) };
       }
       case 'replay': {
         const { replayOnScreen } = await import('./replay-on-screen.ts');
@@ -63,7 +64,7 @@ async function follow(intent: LeavingIntent, options: HomeOptions): Promise<Next
       case 'demo': {
         const { demo } = await import('../commands/demo.ts');
         await demo({ ...options, show: options.show ?? 'F', runs: '5' });
-        return shown;
+        return { ...shown, ended: await leftOpen(null, options) };
       }
       case 'entry':
         await HOME_ENTRIES.find(({ key }) => key === intent.key)?.run(options);
@@ -74,4 +75,12 @@ async function follow(intent: LeavingIntent, options: HomeOptions): Promise<Next
     const text = error.remedy === null ? error.message : `${error.message}. ${error.remedy}`;
     return { ...shown, message: { text, tone: 'caution' } };
   }
+}
+
+/** An open trial was not left by a person: Ctrl-C, a signal, a closed window. */
+async function leftOpen(trialId: string | null, options: HomeOptions): Promise<boolean> {
+  const latest = await withStore(options, (store) =>
+    trialId === null ? store.trials().at(-1) : store.trials().find((trial) => trial.trialId === trialId),
+  );
+  return latest !== undefined && latest.closedAt === null;
 }

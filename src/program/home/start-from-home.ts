@@ -3,11 +3,11 @@ import { trial } from '../commands/trial.ts';
 import { withStore } from '../options/with-store.ts';
 import type { HomeOptions } from './HomeOptions.ts';
 
-/** Starts a trial with what was chosen, or goes on with one. `ended`: it was cut short from outside. */
+/** Starts a trial with what was chosen, or goes on with one. */
 export async function startFromHome(
   { plan, goOnWith }: Extract<LeavingIntent, { kind: 'start-trial' }>,
   options: HomeOptions,
-): Promise<{ readonly ended: boolean; readonly trialId: string | null }> {
+): Promise<void> {
   const { pressName, assemblyName, reader } = plan;
   const show =
     options.show ?? (await withStore(options, (store) => (store.setting('unit') === 'C' ? 'C' : 'F')));
@@ -26,9 +26,4 @@ export async function startFromHome(
     ...(plan.initials === null ? {} : { initials: plan.initials }),
     ...(goOnWith === null ? {} : { goOn: goOnWith }),
   });
-  // An open trial was not left by a person: Ctrl-C, a signal, a closed window.
-  const latest = await withStore(options, (store) =>
-    goOnWith === null ? store.trials().at(-1) : store.trials().find(({ trialId }) => trialId === goOnWith),
-  );
-  return { ended: latest !== undefined && latest.closedAt === null, trialId: null };
 }

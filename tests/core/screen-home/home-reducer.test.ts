@@ -202,3 +202,15 @@ describe('an open trial', () => {
     expect(new DrivenHome().keys('x').intents).toEqual([]);
   });
 });
+
+describe('channels', () => {
+  it('are asked for only once a press is chosen, for they are kept with it', () => {
+    const two = { ...SHOP, presses: [NORTH, { ...NORTH, name: 'South' }] };
+    const home = new DrivenHome(two, { ...PLAN, pressName: null }).keys('s', 'r');
+    expect(home.state.page.kind).toBe('set-up');
+    expect(home.text()).toMatch(/Choose the press first/);
+    expect(
+      new DrivenHome(two, { ...PLAN, pressName: null, reader: null }).keys('enter').state.page.kind,
+    ).toBe('trial');
+  });
+});
