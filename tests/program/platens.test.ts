@@ -212,6 +212,18 @@ describe('compare', () => {
   it.each([
     ['no side', ['compare'], /two sides/],
     [
+      'two presses on one side',
+      [
+        'compare',
+        '--first',
+        file('warm-up-north-1'),
+        file('warm-up-south-1'),
+        '--second',
+        file('warm-up-north-2'),
+      ],
+      /different presses, North and South/,
+    ],
+    [
       'one margin',
       [
         'compare',
