@@ -21,6 +21,7 @@ const missing = !existsSync(BROWSER) && !process.env.CI;
 const recordings = join(import.meta.dirname, '..', '..', 'recordings');
 const north = [1, 2, 3, 4, 5].map((run) => join(recordings, `wb-212-north-run-${run}.dwell.txt`));
 const two = north.slice(0, 2);
+const warmUp = (press: string) => join(recordings, `warm-up-${press}-1.dwell.txt`);
 const warm = join(recordings, 'failure-carrier-warm.dwell.txt');
 const folder = temporaryFolder();
 const out = (name: string) => join(folder, name);
@@ -161,6 +162,20 @@ describe('report of a stored trial', () => {
     expect(html).toContain('Accepted as recipe version 1');
   });
 
+  it('sets a trial on another press beside it, and says whether the recipe covers that press', () => {
+    const south = [1, 2, 3].map((run) => join(recordings, `wb-212-south-run-${run}.dwell.txt`));
+    expect(runProgram(['import', ...south, '--trial', 'south'], store).code).toBe(0);
+    const { code, err } = runProgram(
+      ['report', '--trial', trialId, '--against', 'south', '--out', out('against.html')],
+      store,
+    );
+    expect([code, err]).toEqual([0, '']);
+    const html = readFileSync(out('against.html'), 'utf8');
+    expect(html).toContain('The same assembly on press South');
+    expect(html).toMatch(/South less North: [+−]\d/);
+    expect(html).toMatch(/recipe (?:covers|is too short for) South|covers South|too short for South/);
+  });
+
   it('gives the hash that the exported recording’s file has', () => {
     const id = JSON.parse(runProgram(['recordings', '--json'], store).out).recordings[0]
       .recordingId as string;
@@ -181,8 +196,6 @@ describe('report --recheck', () => {
 });
 
 describe('report --first --second', () => {
-  const warmUp = (press: string) => join(recordings, `warm-up-${press}-1.dwell.txt`);
-
   it('compares two presses by their warm-ups', () => {
     const { code, err } = runProgram([
       'report',
@@ -224,6 +237,12 @@ describe('chart', () => {
     ['crossings', [...two, '--view', 'crossing'], 'Target 350 °F'],
     ['soak times', [...two, '--view', 'soak-times'], 'next run below'],
     ['dwell', [...two, '--view', 'dwell'], 'hold 120 s'],
+    ['a warm-up', [warmUp('south'), '--view', 'warm-up'], 'South, lower platen'],
+    [
+      'warm-ups of two presses',
+      ['--first', warmUp('north'), '--second', warmUp('south')],
+      'North, upper platen',
+    ],
     ['one run of two', [...two, '--run', '2'], 'opened '],
   ])('writes %s as SVG', (name, args, words) => {
     const file = out(`${name}.svg`);
@@ -253,6 +272,20 @@ describe('what report and chart refuse', () => {
       'WB-212 and WB-150',
     ],
     ['a run that is not there', ['chart', ...two, '--run', '3', '--out', out('x.png')], '1 to 2'],
+    [
+      'files beside two sides',
+      [
+        'chart',
+        warmUp('north'),
+        '--first',
+        warmUp('north'),
+        '--second',
+        warmUp('south'),
+        '--out',
+        out('x.png'),
+      ],
+      'both files and sides',
+    ],
     [
       'a picture wider than anyone needs',
       ['chart', ...two, '--width', '90000', '--out', out('x.png')],

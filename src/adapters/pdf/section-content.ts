@@ -12,6 +12,9 @@ export interface Setting {
   readonly width: number;
 }
 
+/** Points; keeps three charts on one page. */
+const MOST_PICTURE_WIDTH = 476;
+
 const QUIET = '#4a4a4a';
 
 /**
@@ -60,7 +63,10 @@ function blockContent(block: ReportBlock, setting: Setting): readonly Content[] 
           unbreakable: true,
           margin: [0, 6, 0, 6],
           stack: [
-            { svg: pictureSvg(shownPicture(block.picture, shown)), width },
+            {
+              svg: pictureSvg(shownPicture(block.picture, shown)),
+              width: Math.min(width, MOST_PICTURE_WIDTH),
+            },
             { text: shown(block.caption), fontSize: 8.5, color: QUIET, margin: [0, 2, 0, 0] },
           ],
         },

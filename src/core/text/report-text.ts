@@ -182,7 +182,7 @@ export const REPORT_TEXT = {
   crossingCaption:
     'The same runs near the target: dots are readings, lines the heating rate found at each crossing, marks the crossings.',
   soakTimesCaption:
-    'Soak time of each run with its own standard uncertainty; mean, its 95 % interval, and the bound below which the next run stays (95 %, one-sided).',
+    'Soak times with their own standard uncertainty; mean with its 95 % interval; bound for the next run (95 %, one-sided).',
   nothingToDraw: 'No run has a press closed and a trace: there is nothing to draw.',
 
   uncertaintyHeading: 'Uncertainty',
@@ -221,6 +221,11 @@ export const REPORT_TEXT = {
   storedSoak: 'As stored, s',
   yesNo: (yes: boolean) => (yes ? 'yes' : 'no'),
 
+  transferHeading: (press: string) => `The same assembly on press ${press}`,
+  runsThatCount: 'Runs that count',
+  meanSoak: 'Mean',
+  standardDeviation: 'Standard deviation',
+  nextRunBelow: 'Next run below (95 %)',
   comparisonTitle: 'Warm-up of two presses',
   comparisonSubtitle: (first: string, second: string) => `${second} against ${first}`,
   warmUpCaption: 'Platens from power-on, each warm-up a line: how they rise, settle and hold.',

@@ -62,6 +62,9 @@ export function addReportCommands(program: Command): void {
       '--recheck [version]',
       'hold the runs against the recipe in the store (the latest version unless stated)',
     )
+    .option('--against <trial>', 'set a stored trial of the same assembly on another press beside it')
+    .option('--slower <duration>', 'with --against: the other press may be this much slower')
+    .option('--faster <duration>', 'with --against: the other press may be this much faster')
     .option('--note <text>', 'note printed with the job')
     .action(lazily(async () => (await import('../commands/report.ts')).report));
 

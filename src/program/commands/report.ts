@@ -10,9 +10,10 @@ import { print } from '../output/print.ts';
 import type { ComparisonOptions } from '../reports/comparison-of-warm-ups.ts';
 import type { GatherOptions } from '../reports/gather-trial.ts';
 import { outFile } from '../reports/out-file.ts';
+import type { TransferOptions } from '../reports/transfer-of-trials.ts';
 import { pageTypeface, typefaceFiles } from '../reports/typeface.ts';
 
-interface ReportOptions extends GatherOptions, ComparisonOptions {
+interface ReportOptions extends GatherOptions, ComparisonOptions, TransferOptions {
   readonly out: string;
   readonly paper: 'letter' | 'a4';
   readonly equipment?: readonly string[];
@@ -62,6 +63,10 @@ async function trial(files: readonly string[], options: ReportOptions, stamp: St
   if (options.recheck !== undefined) {
     const { recheckOfTrial } = await import('../reports/recheck-of-trial.ts');
     furtherSections.push(await recheckOfTrial(gathered, { ...options, recheck: options.recheck }));
+  }
+  if (options.against !== undefined) {
+    const { transferOfTrials } = await import('../reports/transfer-of-trials.ts');
+    furtherSections.push(await transferOfTrials(gathered, options, stamp.madeAt));
   }
   const { statistics, settings } = gathered.outcome;
   print(dwellSentences({ statistics, ...settings }).join('\n'));

@@ -1,0 +1,40 @@
+import type { TrialComparison } from '../press-comparison/compare-trials.ts';
+import { trialComparisonLines } from '../text/comparison-text.ts';
+import { REPORT_TEXT } from '../text/report-text.ts';
+import type { TwoPresses } from '../text/transfer-text.ts';
+import { numberText, type TemperatureUnit } from '../text/units-text.ts';
+import type { TrialStatistics } from '../trial/TrialResult.ts';
+import type { ReportSection } from './ReportContent.ts';
+
+/** Trials of one assembly on two presses: soak times side by side, whether the recipe covers the second, whether they are alike. */
+export function transferSection(
+  comparison: TrialComparison,
+  presses: TwoPresses,
+  unit: TemperatureUnit,
+): ReportSection {
+  const row = (name: string, of: (statistics: TrialStatistics) => string) => ({
+    cells: [name, of(comparison.first), of(comparison.second)],
+  });
+  const lines = trialComparisonLines(comparison, presses, unit);
+  return {
+    heading: REPORT_TEXT.transferHeading(presses.second),
+    blocks: [
+      {
+        kind: 'table',
+        columns: [
+          { heading: REPORT_TEXT.soak, align: 'left', wide: true },
+          { heading: presses.first, align: 'right', width: 110 },
+          { heading: presses.second, align: 'right', width: 110 },
+        ],
+        rows: [
+          row(REPORT_TEXT.runsThatCount, ({ runs }) => String(runs)),
+          row(REPORT_TEXT.meanSoak, ({ meanSoakS }) => numberText(meanSoakS, 2)),
+          row(REPORT_TEXT.standardDeviation, ({ sdSoakS }) => numberText(sdSoakS, 2)),
+          row(REPORT_TEXT.nextRunBelow, ({ nextRunUpper95S }) => numberText(nextRunUpper95S, 2)),
+        ],
+      },
+      // Before the empty line stands the same table as text.
+      { kind: 'paragraphs', lines: lines.slice(lines.indexOf('') + 1).map(REPORT_TEXT.sentence) },
+    ],
+  };
+}
