@@ -1,3 +1,5 @@
+import { dirname } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { type Command, Option } from 'commander';
 import { addCureOptions, addDoubtOptions } from './numbers-commands.ts';
 import { jsonOption, lazily, showOption, storeOption } from './shared-options.ts';
@@ -56,7 +58,7 @@ export function addReplayCommand(program: Command): void {
     .action(
       lazily(async () => {
         const { loadCompiled } = await import('../compiled/compiled-module.ts');
-        const compiled = loadCompiled(import.meta.dirname, 'replay');
+        const compiled = loadCompiled(dirname(fileURLToPath(import.meta.url)), 'replay');
         return compiled?.exports.replay ?? (await import('../commands/replay.ts')).replay;
       }),
     );

@@ -1,9 +1,10 @@
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { keepCompiled, runSource } from './compiled-module.ts';
 
 /** Last step of the build: runs a shipped recording once and keeps the engine's code of what ran beside the program. */
-const folder = import.meta.dirname;
+const folder = dirname(fileURLToPath(import.meta.url));
 const source = readFileSync(join(folder, 'replay.cjs'), 'latin1');
 const compiled = runSource(folder, source);
 const replay = compiled.exports.replay as (files: readonly string[], options: object) => Promise<void>;
