@@ -2,8 +2,9 @@ import type { CoolingPoint, CoolingWait } from './CoolingWait.ts';
 
 const FEWEST_POINTS = 8;
 const SHORTEST_STRETCH_S = 15;
-/** Seconds that are fitted, counted back from now: a part cools slower as it goes. Judgement. */
-const FITTED_S = 60;
+/** Seconds that are fitted, counted back from now: the shortest stretch with a plain fall, else the longest. Judgement. */
+const STRETCHES_S = [20, 30, 45, 60] as const;
+const PLAIN_FALL_C = 4;
 /** Below this fall over the stretch the noise decides, °C. */
 const LEAST_FALL_C = 0.8;
 /** How wrong the room's temperature may be, °C: measured, or stated or assumed. Judgement. */
@@ -17,7 +18,7 @@ export interface CoolingRoom {
 }
 
 /**
- * How long the carrier still needs to cool: T(t) = Ta + (T0 − Ta)·exp(−t/τ) is fitted to the latest minute as a straight
+ * How long the carrier still needs to cool: T(t) = Ta + (T0 − Ta)·exp(−t/τ) is fitted to the latest 20 to 60 s as a straight
  * line in ln(T − Ta), each point weighted with (T − Ta)²; wait = τ·ln((T − Ta)/limit). The range holds a room wrong by
  * 1 °C where measured (2 °C where not), two standard errors of the slope, and 10 % because a part is not first order.
  * Temperatures °C, times s. Says nothing (`wait` null) with fewer than 8 points, under 15 s, or while it does not fall.
@@ -37,7 +38,7 @@ export function coolingWait(points: readonly CoolingPoint[], room: CoolingRoom):
     wait: null,
     why,
   });
-  const fitted = sound.filter((p) => p.timeS >= latest.timeS - FITTED_S);
+  const fitted = latestStretch(sound, latest);
   const first = fitted[0] ?? latest;
   if (fitted.length < FEWEST_POINTS || latest.timeS - first.timeS < SHORTEST_STRETCH_S)
     return warm('too-early');
@@ -63,6 +64,16 @@ export function coolingWait(points: readonly CoolingPoint[], room: CoolingRoom):
     },
     why: null,
   };
+}
+
+/** A short stretch soon forgets what came before (the press still closed, no fan yet). */
+function latestStretch(points: readonly CoolingPoint[], latest: CoolingPoint): readonly CoolingPoint[] {
+  let stretch: readonly CoolingPoint[] = [];
+  for (const overS of STRETCHES_S) {
+    stretch = points.filter((p) => p.timeS >= latest.timeS - overS);
+    if ((stretch[0] ?? latest).temperatureC - latest.temperatureC >= PLAIN_FALL_C) break;
+  }
+  return stretch;
 }
 
 interface Wait {

@@ -2,6 +2,7 @@ import type { SegmentRole, StyledRow } from '../chart/StyledRow.ts';
 import { runReasonText } from '../text/run-reasons.ts';
 import { LEFT_OUT_WHY } from '../text/trial-text.ts';
 import type { TrialRun } from '../trial/TrialResult.ts';
+import { cutAtWord } from './cut-at-word.ts';
 import { rowRole, runCells } from './run-rows.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
 import { wrapWords } from './wrap-words.ts';
@@ -37,7 +38,7 @@ export function runsTable(
       const cells = [number, soak, start, slope, verdict].map((cell, at) => field(cell ?? '', at)).join('');
       const why = whyLines({ ...run, result: { ...run.result, notes: [] } }, state)[0] ?? '';
       const role: SegmentRole = chosen ? 'key' : rowRole(run);
-      return [{ text: `${chosen ? '>' : ' '}${cells} ${cut(why, whyColumns)}`, role }];
+      return [{ text: `${chosen ? '>' : ' '}${cells} ${cutAtWord(why, whyColumns)}`, role }];
     }),
   ];
 }
@@ -69,10 +70,4 @@ function field(text: string, at: number): string {
   const width = WIDTHS[at];
   if (width === undefined) return ` ${text}`;
   return at === 4 ? `  ${text.padEnd(width - 2)}` : text.padStart(width);
-}
-
-/** Cut at a word, with dots that say so. */
-function cut(text: string, columns: number): string {
-  if (text.length <= columns) return text;
-  return `${(wrapWords(text, Math.max(1, columns - 4))[0] ?? '').trimEnd()} ...`;
 }

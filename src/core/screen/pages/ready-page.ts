@@ -8,10 +8,14 @@ import {
   READY_TITLE,
   readyWords,
 } from '../../text/ready-text.ts';
+import { cutAtWord } from '../cut-at-word.ts';
 import { currentItem, readyItems } from '../ready-items.ts';
 import type { TrialScreenState } from '../TrialScreenState.ts';
 import type { DrawPage } from './PageSize.ts';
 import { blockRows, sentenceRows } from './page-rows.ts';
+
+/** Columns before what an item found. */
+const BEFORE_FOUND = 26;
 
 const ROLE: Readonly<Record<ReadyItem['state'], SegmentRole>> = {
   ready: 'good',
@@ -43,7 +47,7 @@ export function readyPage(state: TrialScreenState): DrawPage {
           role: item.overridden === null ? ROLE[item.state] : 'caution',
         },
         {
-          text: `${READY_TITLE[item.name].padEnd(13)} ${found}`,
+          text: `${READY_TITLE[item.name].padEnd(13)} ${cutAtWord(found, columns - BEFORE_FOUND)}`,
           role: chosen ? 'strong' : item.state === 'not-checked' ? 'quiet' : 'plain',
         },
       ]);
@@ -71,6 +75,9 @@ function todoRows(
 ): readonly StyledRow[] {
   if (items.every(isSettled)) return sentenceRows(READY_PAGE.settled, columns, 'good');
   if (current === null) return [];
-  const { todo } = readyWords(current, state.unit);
-  return todo === '' ? [] : sentenceRows(`${READY_TITLE[current.name]}: ${todo}`, columns, 'strong');
+  const { found, todo } = readyWords(current, state.unit);
+  if (todo === '') return [];
+  // What was cut above is said in full here.
+  const whole = found.length > columns - BEFORE_FOUND ? `${found} ` : '';
+  return sentenceRows(`${READY_TITLE[current.name]}: ${whole}${todo}`, columns, 'strong');
 }
