@@ -77,16 +77,22 @@ describe('from the first start on a real pseudo-terminal', () => {
 
     await screen.see(/no safety device/);
     await keys(screen, '\r', '\u001b');
+    await screen.see(/C\s+press closed/);
+    await screenful(screen, 'c', /target in about|HOLD|closed \d+ s ago/);
+    // Longer than soak and hold together (174 s).
+    await screen.see(/closed ([3-9]|\d\d) min/, 30_000);
+    await screen.key('o');
     // Simulator's truth: about 53.5 s of soak.
-    await screen.see(/ 2\s+5\d\.\d s/, 30_000);
+    await screen.see(/ 1\s+5\d\.\d s/, 30_000);
     await screen.key('q');
     await screen.see(/Leave the trial/);
     await screen.key('y');
 
     await screen.see(/SIMULATED/);
-    await screen.see(/runs that count and no recipe/);
-    await screen.key('\r');
-    await screen.see(/Trial of WB-212 on North/);
+    await screen.see(/Recent trials/);
+    await screenful(screen, 'r', /Records: trials/);
+    await screenful(screen, '\r', /Trial of WB-212 on North/);
+    await screen.see(/5\d\.\d\d s/);
     await screen.key('x');
     await type(screen, 'carrier was warm');
     await screen.see(/set aside\s+carrier was warm/);

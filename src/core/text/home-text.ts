@@ -220,7 +220,7 @@ export const QUESTIONS = {
   reader: {
     title: 'The reader',
     port: { title: 'READER', ask: 'Where is the reader?' },
-    simulated: ['simulated reader', 'no hardware: five closings by themselves'],
+    simulated: ['simulated reader', 'no hardware: its press closes with key C'],
     typed: ['another port', 'type its path'],
     path: { title: 'PORT', ask: 'Path of the port?', hints: ['Example: /dev/ttyACM0, or COM3'] },
     unit: { title: 'UNIT', ask: 'Which unit does the reader send?' },
