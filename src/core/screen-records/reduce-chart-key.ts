@@ -1,6 +1,6 @@
 import { moveCursor, wholeSpan, wholeWindow, zoom } from './chart-window.ts';
 import type { RecordsState } from './RecordsState.ts';
-import type { RecordsStep } from './reduce-records.ts';
+import type { RecordsStep } from './RecordsStep.ts';
 
 type ChartView = Extract<RecordsState['view'], { readonly kind: 'chart' }>;
 

@@ -1,16 +1,9 @@
-import type { HomeIntent } from '../screen-home/HomeEvent.ts';
 import { moved } from '../screen-shell/list-window.ts';
 import { RECORDS_TEXT } from '../text/records-text.ts';
-import type { TrialRun } from '../trial/TrialResult.ts';
 import type { RecordsDialog, RecordsState } from './RecordsState.ts';
+import { type RecordsStep, runsOf, stay } from './RecordsStep.ts';
 import { reduceChartKey } from './reduce-chart-key.ts';
-
-export interface RecordsStep {
-  /** Null: the records are left. */
-  readonly state: RecordsState | null;
-  readonly intents: readonly HomeIntent[];
-  readonly notice?: { readonly text: string; readonly tone: 'quiet' | 'good' | 'caution' };
-}
+import { reduceRecordsDialog } from './reduce-records-dialog.ts';
 
 const LONGEST_TEXT = 200;
 
@@ -41,7 +34,7 @@ export function typeIntoRecords(state: RecordsState, character: string): Records
 
 /** A key in the records. */
 export function reduceRecords(state: RecordsState, name: string): RecordsStep {
-  if (state.dialog !== null) return reduceDialog(state, state.dialog, name);
+  if (state.dialog !== null) return reduceRecordsDialog(state, state.dialog, name);
   const { view } = state;
   switch (view.kind) {
     case 'trials':
@@ -54,8 +47,6 @@ export function reduceRecords(state: RecordsState, name: string): RecordsStep {
       return reduceChartKey(state, view, name);
   }
 }
-
-const stay = (state: RecordsState): RecordsStep => ({ state, intents: [] });
 
 function trialsKey(state: RecordsState, selected: number, name: string): RecordsStep {
   const trial = state.trials[selected];
@@ -166,42 +157,6 @@ function openChart(state: RecordsState, trialId: string, runs: readonly number[]
     state: { ...state, traces: null, view: { kind: 'chart', trialId, runs, window: null } },
     intents: [{ kind: 'load-traces', trialId, runs }],
   };
-}
-
-function reduceDialog(state: RecordsState, dialog: RecordsDialog, name: string): RecordsStep {
-  if (name === 'escape') return stay({ ...state, dialog: null });
-  const { view } = state;
-  if (view.kind !== 'trial') return stay({ ...state, dialog: null });
-  if (dialog.kind === 'replay-speed') {
-    const speed = RECORDS_TEXT.replaySpeeds.find((one) => one.key === name)?.value;
-    return speed === undefined
-      ? stay(state)
-      : {
-          state: { ...state, dialog: null },
-          intents: [{ kind: 'replay', trialId: view.trialId, run: view.selected, speed }],
-        };
-  }
-  if (name === 'backspace') return stay({ ...state, dialog: { ...dialog, text: dialog.text.slice(0, -1) } });
-  const text = dialog.text.trim();
-  if (name !== 'enter' || text === '') return stay(state);
-  const closed = { ...state, dialog: null };
-  if (dialog.kind === 'initials') {
-    const rule = state.loaded!.strictestRule;
-    return {
-      state: closed,
-      intents: [{ kind: 'accept-recipe', trialId: view.trialId, rule, initials: text }],
-    };
-  }
-  const { decision } = dialog;
-  return {
-    state: closed,
-    intents: [{ kind: 'decide-run', trialId: view.trialId, run: view.selected, decision, reason: text }],
-  };
-}
-
-/** Runs of the loaded trial, in the order they were made. */
-export function runsOf(state: RecordsState): readonly TrialRun[] {
-  return state.loaded?.outcome.runs ?? [];
 }
 
 /** Going on takes press and assembly from the trial; the rest comes from what was used last. */

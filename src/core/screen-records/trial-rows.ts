@@ -10,7 +10,7 @@ import { runReasonText } from '../text/run-reasons.ts';
 import { numberText, type TemperatureUnit, temperatureField } from '../text/units-text.ts';
 import type { TrialRun } from '../trial/TrialResult.ts';
 import type { RecordsState } from './RecordsState.ts';
-import { runsOf } from './reduce-records.ts';
+import { runsOf } from './RecordsStep.ts';
 
 type TrialView = Extract<RecordsState['view'], { readonly kind: 'trial' }>;
 
