@@ -1,4 +1,5 @@
 import { rowText } from '../../../src/core/chart/row-text.ts';
+import type { Recipe } from '../../../src/core/recipe/Recipe.ts';
 import { CHANNEL_ROLES } from '../../../src/core/recording/RecordingEntry.ts';
 import { trialOutcome } from '../../../src/core/result/trial-outcome.ts';
 import type { RunResult } from '../../../src/core/run/RunResult.ts';
@@ -17,6 +18,7 @@ import { startHome } from '../../../src/core/screen-home/start-home.ts';
 import type { LoadedTrial, RunTrace } from '../../../src/core/screen-records/RecordsState.ts';
 import { shellFrame } from '../../../src/core/screen-shell/shell-frame.ts';
 import type { TrialRun } from '../../../src/core/trial/TrialResult.ts';
+import { trialStatistics } from '../../../src/core/trial/trial-statistics.ts';
 
 /** The invented shop of the demo scenario: press North, assembly WB-212. */
 export const NORTH = Object.freeze({
@@ -72,6 +74,37 @@ export const trialFacts = (change: Partial<TrialFacts> = {}): TrialFacts => ({
   meanSoakS: 53.2,
   hasRecipe: true,
   ...change,
+});
+
+/** A recipe of two versions' history: the second rests on three runs. */
+export const RECIPE: Recipe = Object.freeze({
+  assemblyName: 'WB-212',
+  pressName: 'North',
+  version: 2,
+  acceptedAt: '2026-11-25T11:40:00Z',
+  initials: 'AB',
+  note: 'first article',
+  provisional: false,
+  platenSetPointC: { upper: 232.2222, lower: 232.2222 },
+  platenMeasuredC: { upper: 232, lower: 231 },
+  gaugePsi: 94,
+  targetC: (350 - 32) / 1.8,
+  rule: 'next-run',
+  ruleReason: null,
+  soakS: 54.5,
+  holdS: 120,
+  marginS: 0,
+  dwellS: 175,
+  dip: 'restarts',
+  statistics: trialStatistics([]),
+  restsOn: [1, 2, 3].map((runNumber) => ({ recordingId: 'r1', runNumber })),
+  adhesive: null,
+  dataSheetRevision: null,
+  highestDwellS: null,
+  highestPeakC: null,
+  leastRecoveryS: null,
+  runRuleVersion: 1,
+  simulated: true,
 });
 
 export const SHOP: HomeFacts = Object.freeze({
@@ -269,7 +302,12 @@ export const PAGES: Readonly<Record<string, () => DrivenHome>> = {
   pressure: () => new DrivenHome().keys('p'),
   trials: () => new DrivenHome().keys('r'),
   'trials, none': () => new DrivenHome(EMPTY_SHOP, EMPTY_PLAN).keys('r'),
-  recipes: () => new DrivenHome().keys('r', 'r'),
+  recipes: () =>
+    new DrivenHome({ ...SHOP, recipes: [RECIPE, { ...RECIPE, version: 1, provisional: true }] }).keys(
+      'r',
+      'r',
+    ),
+  'recipes, none': () => new DrivenHome().keys('r', 'r'),
   trial: () => new DrivenHome().keys('r', 'enter').send({ kind: 'trial-loaded', trial: loadedTrial() }),
   'trial, setting aside': () => PAGES.trial!().keys('x', 'w'),
   'trial, replay': () => PAGES.trial!().keys('p'),
