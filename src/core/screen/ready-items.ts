@@ -24,9 +24,18 @@ export function readyItems(state: TrialScreenState): readonly ReadyItem[] {
   });
 }
 
-/** The line a person is at: the one chosen, else the first that holds something up; null when all is settled. */
+/**
+ * The line a person is at: the one chosen, else the first that holds something up and needs a person, else one that
+ * only needs time; null when all is settled.
+ */
 export function currentItem(items: readonly ReadyItem[], selected: string | null): ReadyItem | null {
-  return items.find((item) => item.name === selected) ?? items.find((item) => !isSettled(item)) ?? null;
+  const open = items.filter((item) => !isSettled(item));
+  return (
+    items.find((item) => item.name === selected) ??
+    open.find((item) => item.state !== 'wait') ??
+    open[0] ??
+    null
+  );
 }
 
 /** What the ready check leaves in the recording with the run: gauge, reasons for going on, what was not looked at. */

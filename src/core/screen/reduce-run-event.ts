@@ -43,6 +43,9 @@ export function reduceRunEvent(
     case 'opened':
       return [{ ...state, marks: placed(state.marks, MARK_LABEL.opened, event.timeS), flashUntilUs: 0 }, []];
     case 'run-finished':
+      // Told again: marked as spoilt afterwards, or that mark taken back.
+      if (state.lastResult?.runNumber === event.result.runNumber)
+        return [{ ...state, lastResult: event.result }, []];
       return [
         {
           ...state,

@@ -47,8 +47,12 @@ function padded(rows: readonly StyledRow[], count: number): readonly StyledRow[]
 
 function titleRow(view: TrialView): StyledRow {
   const badge = view.badge === '' ? '' : ` ${view.badge} `;
-  const left = ` ${view.title}`.slice(0, view.columns - badge.length - view.conditions.length - 4);
-  const middle = `   ${view.conditions}`;
+  const room = view.columns - badge.length - 4;
+  // Where the title would be cut, the other unit of the target goes first.
+  const fits = view.title.length + 1 + view.conditions.length <= room;
+  const conditions = fits ? view.conditions : view.conditions.replace(/ \([^)]*\)/u, '');
+  const left = ` ${view.title}`.slice(0, room - conditions.length);
+  const middle = `   ${conditions}`;
   const gap = Math.max(1, view.columns - left.length - middle.length - badge.length - 1);
   return [
     { text: left, role: 'strong' },
