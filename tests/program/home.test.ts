@@ -174,6 +174,25 @@ describe('leaving and going on', () => {
     expect(gone.at(-1).recordingIds).toHaveLength(2);
   }, 60_000);
 
+  it('a port that cannot be opened comes back to the home with the reason in full, and leaves no open trial', async () => {
+    const store = demoStore();
+    const screen = start(store);
+    await screen.see(/Recent trials/);
+    await screenful(screen, 't', /Start a trial/);
+    await screenful(screen, '3', /Where is the reader/);
+    await screenful(screen, 'p', /Path of the port/);
+    await type(screen, '/dev/no-such-port');
+    await screenful(screen, '1', /What is each channel laid on/);
+    await screenful(screen, '4', /3 upper platen/);
+    await screen.key('\r');
+    await screen.see(/no such port\. Check the plug/);
+    await screen.see(/Recent trials/);
+    screen.pty.write('\u0003');
+    expect(await screen.ended()).toBe(0);
+    for (const { closedAt } of json(store, 'trials').trials) expect(closedAt).not.toBeNull();
+    expect(json(store, 'trials').trials).toHaveLength(2);
+  }, 40_000);
+
   it.each(['SIGTERM', 'SIGHUP'] as const)('%s on the home restores the terminal', async (signal) => {
     const screen = start(demoStore());
     await screen.see(/Recent trials/);

@@ -8,6 +8,8 @@ import type { ShellView } from './ShellView.ts';
 
 const FEWEST_COLUMNS = 80;
 const FEWEST_ROWS = 24;
+/** A longer message is cut: it is a sentence or two. */
+const MESSAGE_ROWS = 3;
 
 export interface WindowOptions {
   /** Size of the window. */
@@ -27,18 +29,19 @@ export function shellFrame(view: ShellView, { columns, rows, ascii }: WindowOpti
     return fill(lines.map((text) => [{ text, role: 'strong' }]));
   }
   const foot = keyRows(view.keys, { columns, ascii });
-  const room = height - 1 - 1 - foot.length - 1;
+  const { message } = view;
+  const said = message === null ? [''] : wrapWords(words(message.text), columns - 2).slice(0, MESSAGE_ROWS);
+  const room = height - 1 - said.length - foot.length - 1;
   const body = view.body({ columns, rows: room, ascii });
   const badge = view.badge === null ? '' : ` ${view.badge} `;
   const title = ` ${words(view.title)}`.slice(0, columns - badge.length - 2);
-  const { message } = view;
   return fill([
     [
       { text: title.padEnd(columns - badge.length - 1), role: 'strong' },
       { text: badge, role: 'flash' },
     ],
     ...Array.from({ length: room }, (_, i) => body[i] ?? []),
-    message === null ? [] : [{ text: ` ${words(message.text)}`, role: message.role }],
+    ...said.map((text) => [{ text: ` ${text}`, role: message?.role ?? ('plain' as const) }]),
     ...foot,
     view.status.flatMap((part, i) => [
       { text: i === 0 ? ' ' : '  ', role: 'plain' as const },

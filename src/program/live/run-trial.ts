@@ -152,6 +152,10 @@ export async function runTrial(options: RunTrialOptions): Promise<SessionState> 
   } catch (error) {
     controller.abort();
     await front.left;
+    // A new trial whose reader never spoke is over; one that was to be gone on with stays as it was.
+    const recordings =
+      store.trials().find(({ trialId }) => trialId === head.trialId)?.recordingIds.length ?? 0;
+    if (recordings <= 1) store.closeTrial(head.trialId, new Date().toISOString());
     throw error;
   }
   live.mark({ kind: 'conditions', conditions }, 'command');
