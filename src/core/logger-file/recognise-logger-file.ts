@@ -1,6 +1,7 @@
 import { decimalsOf } from '../wire/plain/read-number.ts';
 import { columnProfile } from './column-profile.ts';
 import { columnsInWords } from './columns-in-words.ts';
+import { commaTwice } from './comma-twice.ts';
 import { findHeadings } from './find-headings.ts';
 import { findTable, type LoggerTable } from './find-table.ts';
 import { findTemperatures } from './find-temperatures.ts';
@@ -71,6 +72,8 @@ function layoutOf(
 ): LoggerLayout | LoggerFileProblem {
   const leading = texts.slice(0, table.firstRow);
   const found = labelled ? withLabels(findHeadings(table), texts[table.firstRow] ?? '') : findHeadings(table);
+  const twice = labelled ? null : commaTwice(table, found.names);
+  if (twice !== null) return twice;
   const profiles = found.names.map((_, column) => columnProfile(table, column));
   const headings = headingsCompleted(found, profiles, leading.slice(0, table.firstRow - found.lines));
   const time = findTime(headings, profiles, options);

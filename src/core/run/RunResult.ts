@@ -104,6 +104,7 @@ export type RunReasonCode =
   | 'from-onset'
   | 'gap-near-crossing'
   | 'clock-drift'
+  | 'clock-backwards'
   /** Only inside a trial: made under other conditions than the rest. */
   | 'off-reference'
   // notes (never change the verdict)

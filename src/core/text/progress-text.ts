@@ -7,7 +7,8 @@ export function progressText(unit: TemperatureUnit) {
   const at = (timeS: number) => `${numberText(timeS, 1)} s`;
   return {
     simulated: 'SIMULATED reader: nothing here comes from a press.',
-    readerLost: (cause: string) => `Reader lost: ${cause}. It comes back by itself; the run goes on.`,
+    readerLost: (cause: string) =>
+      `Reader lost: unplugged or without power (${cause}). It is taken up again by itself; the run goes on.`,
     readerBack: 'Reader back.',
     storeTrouble: (trouble: string) => `Store: ${trouble}`,
     refused: (detail: string) => `Readings cannot be used: ${detail}`,

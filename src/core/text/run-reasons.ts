@@ -126,6 +126,8 @@ const SENTENCES: Readonly<Record<RunReasonCode, (f: Figures) => string>> = {
     f.has('driftPpm')
       ? `The reader's clock and this computer's differ by ${f.w('driftPpm')} parts per million.`
       : "The reader's clock and this computer's differ.",
+  'clock-backwards': () =>
+    "The file's clock ran backwards between press closed and crossing: nobody knows how long that took.",
   'clock-apart': (f) =>
     `The reader's clock and this computer's run far apart (${f.w('driftPpm')} parts per million): times are the reader's own. Check its clock unless this is a playback.`,
   gap: (f) =>

@@ -101,7 +101,19 @@ function analyseAsStored(path: string, head: RecordingHead, text: () => Iterable
       throw new ExchangeError('import-too-wide', exchangeRefusals.lineTooLong(path));
     return found;
   };
-  return analyseSource({ name: path, head, decoder, roles: head.roles, timeStepS, entries, soundness }, {});
+  return analyseSource(
+    {
+      name: path,
+      identity: head.recordingId,
+      head,
+      decoder,
+      roles: head.roles,
+      timeStepS,
+      entries,
+      soundness,
+    },
+    {},
+  );
 }
 
 function* inRange(entries: Iterable<RecordingEntry>, path: string): Generator<RecordingEntry> {

@@ -7,10 +7,10 @@ export function windowClosed(): void {
 
 /**
  * Ends as a closed window ends a program. Without its terminal, an ordinary exit would try to restore it and stop with
- * a report of a failure.
+ * a report of a failure. Without a terminal from the start there is nothing to restore.
  */
 export function endIfWindowClosed(): void {
-  if (!closed) return;
+  if (!closed || !process.stdin.isTTY) return;
   process.removeAllListeners('SIGHUP');
   process.kill(process.pid, 'SIGHUP');
 }

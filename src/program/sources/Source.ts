@@ -10,6 +10,8 @@ import type { LineDecoder } from '../../core/wire/WireEvent.ts';
 export interface Source {
   /** As the user named it. */
   readonly name: string;
+  /** The same for the same recording, however it was named: its id, else its file. */
+  readonly identity: string;
   /** Null for another logger's file. */
   readonly head: RecordingHead | null;
   readonly decoder: LineDecoder;

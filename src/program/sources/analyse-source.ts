@@ -7,8 +7,11 @@ import { headClosedAtS } from '../../core/recording/head-closed-at.ts';
 import { headDip } from '../../core/recording/head-dip.ts';
 import type { RunRules } from '../../core/run/RunResult.ts';
 import { type Analysis, analyseEntries } from '../../core/session/analyse-entries.ts';
+import { withFileClock } from '../../core/session/with-file-clock.ts';
 import { withSoundness } from '../../core/session/with-soundness.ts';
 import { withTimeResolution } from '../../core/session/with-time-resolution.ts';
+import { neutralise } from '../../core/text/neutralise.ts';
+import { OptionError } from '../options/OptionError.ts';
 import { type RuleOptions, runRules } from '../options/run-rules.ts';
 import { refuseUnreadable } from './refuse-unreadable.ts';
 import type { Source } from './Source.ts';
@@ -46,6 +49,7 @@ export const correctionsOf = (probes: readonly (Probe | null)[]) =>
 
 /** Replays a source by its own conditions and the user's options. Refuses lines that no option made readable. */
 export function analyseSource(source: Source, options: AnalyseOptions): SourceAnalysis {
+  const { head } = source;
   const { rules, probes } = sourceConditions(source, options);
   const analysis = analyseEntries(source.entries(), {
     decoder: source.decoder,
@@ -54,13 +58,34 @@ export function analyseSource(source: Source, options: AnalyseOptions): SourceAn
     probeCorrections: correctionsOf(probes),
   });
   refuseUnreadable(source.name, analysis.state);
+  refuseClosingOutside(source.name, options, analysis);
   const soundness = source.soundness();
   return {
     ...analysis,
     rules,
     probes,
-    results: analysis.results.map((result) =>
-      withTimeResolution(withSoundness(result, soundness), source.timeStepS),
-    ),
+    results: analysis.results.map((result) => {
+      const timed = withTimeResolution(withSoundness(result, soundness), source.timeStepS);
+      return head === null ? withFileClock(timed) : timed;
+    }),
   };
+}
+
+/** A time given for press closed must lie inside the readings; else it would be ignored without a word. */
+function refuseClosingOutside(
+  name: string,
+  { closedAt }: AnalyseOptions,
+  { results, state }: Analysis,
+): void {
+  if (
+    closedAt === undefined ||
+    results.some(({ pressClosed }) => pressClosed?.all.some(({ by }) => by === 'option'))
+  )
+    return;
+  const endS = state.latestReading?.timeS ?? 0;
+  throw new OptionError(
+    `${neutralise(name)}: --closed-at ${closedAt} lies outside its readings, which run from 0 to ${endS.toFixed(1)} s`,
+    'Count from the file’s first reading, for example --closed-at 12.5s',
+    'closing-outside',
+  );
 }

@@ -1,3 +1,4 @@
+import { resolve } from 'node:path';
 import { openLoggerFile } from '../../core/logger-file/open-logger-file.ts';
 import { parseDuration } from '../../core/units/parse-duration.ts';
 import type { Source, SourceOptions } from './Source.ts';
@@ -13,6 +14,7 @@ export function loggerSource(name: string, bytes: Uint8Array, options: SourceOpt
   });
   return {
     name,
+    identity: name === '-' ? name : resolve(name),
     head: null,
     decoder: file.decoder,
     roles: file.roles,

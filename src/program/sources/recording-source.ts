@@ -20,6 +20,7 @@ export function recordingSource(name: string, recording: OpenRecording, options:
   const { decoder, timeStepS } = recordingDecoder(head, statedUnit);
   return {
     name,
+    identity: head.recordingId,
     head,
     decoder,
     roles: options.roles === undefined ? head.roles : parseRoles(options.roles, '--roles'),

@@ -37,6 +37,7 @@ const EVERY: Readonly<Record<RunReasonCode, true>> = {
   'recording-altered': true,
   noisy: true,
   'clock-apart': true,
+  'clock-backwards': true,
   'off-reference': true,
   'peak-above-limit': true,
 };
