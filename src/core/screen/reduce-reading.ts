@@ -3,7 +3,7 @@ import { bucketPoints } from '../chart/bucket-points.ts';
 import { startBuckets } from '../chart/start-buckets.ts';
 import type { TraceBuckets } from '../chart/TraceBuckets.ts';
 import type { Reading } from '../reading/StreamEvent.ts';
-import type { TimeToTarget } from '../run-estimate/TimeToTarget.ts';
+import type { EstimatePoint, TimeToTarget } from '../run-estimate/TimeToTarget.ts';
 import { type ExpectedPlateau, timeToTarget } from '../run-estimate/time-to-target.ts';
 import { bondLineChannels } from './bond-line-channels.ts';
 import { coolingNow } from './cooling-now.ts';
@@ -72,9 +72,11 @@ function estimateFor(state: TrialScreenState): TimeToTarget | null {
   if (run?.phase !== 'heating' || fromS === undefined) return null;
   let slowest: TimeToTarget | null = null;
   for (const channel of bondLineChannels(state.setup.roles)) {
-    const points = bucketPoints(state.trace, channel)
-      .filter((p) => p.measured && p.toS >= fromS)
-      .map((p) => ({ timeS: (p.fromS + p.toS) / 2, temperatureC: (p.lowC + p.highC) / 2 }));
+    const points: EstimatePoint[] = [];
+    for (const p of bucketPoints(state.trace, channel)) {
+      if (p.measured && p.toS >= fromS)
+        points.push({ timeS: (p.fromS + p.toS) / 2, temperatureC: (p.lowC + p.highC) / 2 });
+    }
     const estimate = timeToTarget(points, state.setup.rules.targetC, {
       fromS,
       plateau: expectedPlateau(state),

@@ -7,10 +7,13 @@ import { build } from 'esbuild';
 import { terminalPicture } from './terminal-picture.ts';
 
 /** Bundles a fixture as the program itself is bundled (production React); returns its path and how to remove it. */
-export async function bundleFixture(name: string): Promise<{ readonly path: string; remove(): void }> {
+export async function bundleFixture(
+  name: string,
+  fixtures = fileURLToPath(new URL('./fixtures', import.meta.url)),
+): Promise<{ readonly path: string; remove(): void }> {
   const folder = mkdtempSync(join(tmpdir(), 'dwellwright-screen-'));
   await build({
-    entryPoints: [fileURLToPath(new URL(`./fixtures/${name}.ts`, import.meta.url))],
+    entryPoints: [join(fixtures, `${name}.ts`)],
     bundle: true,
     splitting: true,
     platform: 'node',
