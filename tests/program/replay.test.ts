@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { runProgram } from './run-program.ts';
@@ -134,5 +135,52 @@ describe('exit codes and errors', () => {
   it('the terminal never sees escape sequences of a file', () => {
     const { err } = runProgram(['replay', 'no\u001b[31mfile']);
     expect(err).not.toContain('\u001b');
+  });
+});
+
+describe('what does not belong together', () => {
+  const south = join(recordings, 'wb-150-south-run-1.dwell.txt');
+
+  it('the same recording twice counts once', () => {
+    const { trial, runs } = JSON.parse(
+      runProgram(['replay', north[0] as string, north[0] as string, '--json']).out,
+    );
+    expect([runs.length, trial.runs]).toEqual([2, 1]);
+    expect(runs[1]).toMatchObject({ counted: false, decision: 'set-aside' });
+  });
+
+  it('two assemblies on two presses are not averaged: a result for each, none in common, unless asked', () => {
+    const files = [...north, south];
+    const { trial, dwell, runs, groups } = JSON.parse(runProgram(['replay', ...files, '--json']).out);
+    expect([runs.length, trial.runs, trial.meanSoakS, dwell.totalS]).toEqual([6, 0, null, null]);
+    expect(groups.map((group: { trial: { runs: number } }) => group.trial.runs)).toEqual([5, 1]);
+    expect(JSON.parse(runProgram(['replay', ...files, '--together', '--json']).out).trial.runs).toBe(6);
+  });
+
+  it('standard input is read as a file would be', () => {
+    const text = readFileSync(north[0] as string, 'utf8');
+    const { runs } = JSON.parse(runProgram(['replay', '-', '--json'], {}, text).out);
+    const fromFile = JSON.parse(runProgram(['replay', north[0] as string, '--json']).out).runs;
+    expect({ ...runs[0], source: '' }).toEqual({ ...fromFile[0], source: '' });
+  });
+
+  it('a closing outside the readings is refused: exit 2', () => {
+    const { code, err } = runProgram(['replay', north[0] as string, '--closed-at', '999s']);
+    expect([code, err.includes('lies outside its readings')]).toEqual([2, true]);
+  });
+
+  it('a file whose clock runs backwards before the crossing is suspect', () => {
+    // Closed form: 24 °C, platens 232 °C, time constant 40 s; the clock goes back from 40 to 30 s once.
+    const row = (timeS: number, heatedS: number) =>
+      `${timeS},${(232 - 208 * Math.exp(-heatedS / 40)).toFixed(2)}`;
+    const rows = ['time_s,temp_C', ...Array.from({ length: 100 }, (_, i) => row(i < 40 ? i : i - 10, i))];
+    const { code, out } = runProgram(
+      ['replay', '-', '--closed-at', '0s', '--target', '176C', '--json'],
+      {},
+      `${rows.join('\n')}\n`,
+    );
+    expect(code).toBe(1);
+    expect(JSON.parse(out).runs[0]).toMatchObject({ verdict: 'suspect' });
+    expect(JSON.parse(out).runs[0].reasonCodes).toContain('clock-backwards');
   });
 });

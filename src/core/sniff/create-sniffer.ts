@@ -75,6 +75,10 @@ export function createSniffer(options: {
             name: told?.name ?? null,
             thermocoupleType: told?.thermocoupleType ?? null,
             ...channel.report,
+            // A ramp shows larger steps than the reader's own; what it states goes before.
+            ...(told?.resolutionC == null || channel.report.stepC === null
+              ? {}
+              : { stepC: told.resolutionC }),
           });
         }),
         listenedS: firstArrivedUs === null ? 0 : (latestArrivedUs - firstArrivedUs) / 1e6,

@@ -79,12 +79,19 @@ function troubleLine({ counts }: SniffReport): string {
   return seen.length === 0 ? 'no trouble on the wire' : `on the wire: ${seen.join(', ')}`;
 }
 
+/** The reader protocol lets a clock be off by 0.1 %. */
+const FIRMWARE_LIMIT_PPM = 1000;
+
 function clockLine({ clock }: SniffReport): string {
   if (clock.driftPpm === null || clock.standardUncertaintyPpm === null)
     return 'clock: not compared (the reader sends no time, or too short)';
   const { driftPpm, standardUncertaintyPpm: uncertaintyPpm } = clock;
   const way = driftPpm < 0 ? 'slow' : 'fast';
-  return `clock: the reader's is ${ppm(Math.abs(driftPpm))} ± ${ppm(uncertaintyPpm)} ppm ${way} against this computer's (standard uncertainty, over ${secondsText(clock.overS)})`;
+  const far =
+    Math.abs(driftPpm) > FIRMWARE_LIMIT_PPM + 2 * uncertaintyPpm
+      ? ': MORE than the 0.1 % that the reader protocol allows'
+      : '';
+  return `clock: the reader's is ${ppm(Math.abs(driftPpm))} ± ${ppm(uncertaintyPpm)} ppm ${way} against this computer's (standard uncertainty, over ${secondsText(clock.overS)})${far}`;
 }
 
 function ppm(value: number): string {

@@ -37,7 +37,6 @@ export function addDeskCommands(program: Command): void {
     .option('--margin <duration>', 'margin added to the dwell', '0s')
     .option('--content <share>', 'tolerance rule: share of all cycles that hold fully, such as 99%')
     .option('--confidence <share>', 'tolerance rule: how sure, such as 95%')
-    .option('--together', 'average all, whatever assembly and press the recordings name')
     .option('--explain', 'show the whole uncertainty budget')
     .addOption(showOption())
     .addOption(storeOption())

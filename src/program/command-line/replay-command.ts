@@ -51,6 +51,7 @@ export function addReplayCommand(program: Command): void {
       ]),
     )
     .option('--interval <duration>', 'logger file without times: time between rows')
+    .option('--together', 'average all, whatever assembly and press the recordings name')
     .option('--explain', 'show the whole uncertainty budget')
     .addOption(showOption())
     .addOption(storeOption())

@@ -70,6 +70,15 @@ export async function demo(options: DemoOptions): Promise<void> {
           store.trialRuns(trialId).some((one) => one.recordingId === run.recordingId),
         ),
       );
+    // On the screen a person accepts (key A); without one the demo does, so that its job is whole.
+    if (made === undefined && !plain) {
+      print(
+        ['', 'No recipe was accepted. Accept it:', `  dwellwright accept ${trialId} --initials AB`].join(
+          '\n',
+        ),
+      );
+      return;
+    }
     const recipe =
       made ??
       acceptStored(store, trialId, {

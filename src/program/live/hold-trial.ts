@@ -121,7 +121,9 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
   options.endSignal?.addEventListener('abort', () => controller.abort(), { once: true });
   const timer =
     options.endAfterS === null ? undefined : setTimeout(() => controller.abort(), options.endAfterS * 1000);
-  const makeFront = options.plain ? plainMaker(options) : (await import('./screen-front.ts')).screenFront;
+  const makeFront = options.plain
+    ? plainMaker(options, trialId)
+    : (await import('./screen-front.ts')).screenFront;
   try {
     const state = await runTrial({
       store,
@@ -155,9 +157,12 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
 }
 
 /** With `--json` standard output belongs to the result: progress goes to standard error. */
-function plainMaker({ json }: HoldTrialOptions): (options: FrontOptions) => TrialFront {
+function plainMaker({ json }: HoldTrialOptions, trialId: string): (options: FrontOptions) => TrialFront {
   const stream = json ? process.stderr : process.stdout;
-  return (options) => plainFront(options, (line) => stream.write(`${line}\n`));
+  return (options) => {
+    stream.write(`Trial ${trialId}, store ${options.setup.storePath}\n`);
+    return plainFront(options, (line) => stream.write(`${line}\n`));
+  };
 }
 
 /** Gauge pressure for the ready check; sizes that no press can have are told by the command `pressure`, not here. */

@@ -11,7 +11,9 @@ import type { TrialScreenEvent } from '../../core/screen/TrialScreenEvent.ts';
 import { createSession } from '../../core/session/create-session.ts';
 import type { SessionState } from '../../core/session/Session.ts';
 import type { RecordingWriter, Store } from '../../core/store/Store.ts';
+import { readerRefusedText } from '../../core/text/reader-refused-text.ts';
 import { createReaderDecoder } from '../../core/wire/create-reader-decoder.ts';
+import { isProtocolLine } from '../../core/wire/protocol/is-protocol-line.ts';
 
 export interface LiveTrialOptions {
   readonly store: Store;
@@ -70,6 +72,14 @@ export async function startLiveTrial(options: LiveTrialOptions): Promise<LiveTri
   };
   const take = (entry: RecordingEntry): void => {
     writer.append(entry);
+    if (entry.kind === 'line' && entry.text.startsWith('error ') && isProtocolLine(entry.text)) {
+      untold.push({
+        kind: 'notice',
+        text: readerRefusedText(entry.text),
+        tone: 'caution',
+        atUs: entry.arrivedUs + startUs,
+      });
+    }
     keep(session.accept(entry), entry.arrivedUs + startUs);
   };
   const tellAll = (): void => {

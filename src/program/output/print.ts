@@ -1,19 +1,22 @@
-/** Writes one line (or several) of a result to standard output. */
+import { wrapToColumns } from './wrap-to-columns.ts';
+
+/** Writes one line (or several) of a result to standard output; on a terminal long lines wrap between words. */
 export function print(text: string): void {
-  process.stdout.write(text.endsWith('\n') ? text : `${text}\n`);
+  const { columns, isTTY } = process.stdout;
+  const shown = isTTY === true && columns > 0 ? wrapToColumns(text, columns) : text;
+  process.stdout.write(shown.endsWith('\n') ? shown : `${shown}\n`);
 }
 
 /** Writes a result as JSON; refuses numbers that JSON would turn into null without a word. */
 export function printJson(value: unknown): void {
-  print(
-    JSON.stringify(
-      value,
-      (key, item) => {
-        if (typeof item === 'number' && !Number.isFinite(item))
-          throw new RangeError(`result "${key}" is not a finite number`);
-        return item;
-      },
-      2,
-    ),
+  const text = JSON.stringify(
+    value,
+    (key, item) => {
+      if (typeof item === 'number' && !Number.isFinite(item))
+        throw new RangeError(`result "${key}" is not a finite number`);
+      return item;
+    },
+    2,
   );
+  process.stdout.write(`${text}\n`);
 }
