@@ -39,7 +39,7 @@ describe('createPlainProgress', () => {
     const lost = { kind: 'link', link: { kind: 'lost', sinceUs: 0, cause: 'unplugged' }, atUs: 0 } as const;
     const open = { kind: 'link', link: { kind: 'open' }, atUs: 0 } as const;
     expect([open, lost, lost, open].flatMap((event) => progress.lines(event))).toEqual([
-      'Reader lost: unplugged. It comes back by itself; the run goes on.',
+      'Reader lost: unplugged or without power (unplugged). It is taken up again by itself; the run goes on.',
       'Reader back.',
     ]);
   });
