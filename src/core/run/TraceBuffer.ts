@@ -11,6 +11,9 @@ const FAULTS: readonly ChannelFault[] = [
 ];
 const OVER_RANGE = 1 + FAULTS.indexOf('over-range');
 
+/** Readings that fit before room is made: three minutes at 10 Hz. */
+const FIRST_ROOM = 2048;
+
 /** No bonding press reaches this: such a value is an input at full scale, not a temperature. Common practice, no source. */
 const HIGHEST_C = 700;
 const LOWEST_C = -273.15;
@@ -18,21 +21,24 @@ const LOWEST_C = -273.15;
 /**
  * Readings of the present run, or while none is open of the last while, in typed arrays.
  * A value that is missing or a fault is held as NaN and never leaves through `valueAt` into statistics:
- * callers ask `Number.isFinite` (or use `copyValid`, which leaves such values out).
+ * callers ask `Number.isFinite` (or use `valid`, which leaves such values out).
  * Index 0 is the oldest reading kept. Appending costs constant time on average.
  */
 export class TraceBuffer {
   readonly channels: number;
-  #times = new Float64Array(1024);
+  #times = new Float64Array(FIRST_ROOM);
   #values: Float64Array[];
   #faults: Uint8Array[];
+  /** Values without a temperature since the beginning, by channel. */
+  readonly #without: number[];
   #from = 0;
   #to = 0;
 
   constructor(channels: number) {
     this.channels = channels;
-    this.#values = Array.from({ length: channels }, () => new Float64Array(1024));
-    this.#faults = Array.from({ length: channels }, () => new Uint8Array(1024));
+    this.#values = Array.from({ length: channels }, () => new Float64Array(FIRST_ROOM));
+    this.#without = new Array<number>(channels).fill(0);
+    this.#faults = Array.from({ length: channels }, () => new Uint8Array(FIRST_ROOM));
   }
 
   get length(): number {
@@ -70,7 +76,11 @@ export class TraceBuffer {
           }
         } else if (value.kind === 'fault') fault = 1 + FAULTS.indexOf(value.fault);
       }
-      this.#values[channel]![at] = Number.isFinite(temperatureC) ? temperatureC : Number.NaN;
+      if (!Number.isFinite(temperatureC)) {
+        temperatureC = Number.NaN;
+        this.#without[channel]!++;
+      }
+      this.#values[channel]![at] = temperatureC;
       this.#faults[channel]![at] = fault;
     }
     this.#to++;
@@ -100,8 +110,30 @@ export class TraceBuffer {
     return index;
   }
 
+  /**
+   * Times and temperatures of `count` readings from an index on, valid ones only: a view where all are valid, to be used
+   * before the next reading and never altered.
+   */
+  valid(
+    channel: number,
+    first: number,
+    count: number,
+  ): { readonly timesS: Float64Array; readonly valuesC: Float64Array } {
+    if (this.#without[channel] === 0) {
+      const from = this.#from + first;
+      return {
+        timesS: this.#times.subarray(from, from + count),
+        valuesC: this.#values[channel]!.subarray(from, from + count),
+      };
+    }
+    const timesS = new Float64Array(count);
+    const valuesC = new Float64Array(count);
+    const found = this.#copyValid(channel, first, timesS, valuesC);
+    return { timesS: timesS.subarray(0, found), valuesC: valuesC.subarray(0, found) };
+  }
+
   /** Copies times and temperatures from an index on, valid ones only, as many readings as fit; returns how many were valid. */
-  copyValid(channel: number, first: number, timesS: Float64Array, valuesC: Float64Array): number {
+  #copyValid(channel: number, first: number, timesS: Float64Array, valuesC: Float64Array): number {
     const values = this.#values[channel]!;
     const times = this.#times;
     const from = this.#from + first;

@@ -1,6 +1,6 @@
 import type { TraceBuffer } from './TraceBuffer.ts';
 
-/** Valid readings of one channel: times in s and temperatures in °C, oldest first. */
+/** Valid readings of one channel: times in s and temperatures in °C, oldest first. To be read only, and before the next reading. */
 export interface Samples {
   readonly timesS: Float64Array;
   readonly valuesC: Float64Array;
@@ -9,12 +9,7 @@ export interface Samples {
 /** Readings of a channel with fromS ≤ time ≤ toS that hold a temperature; faults and missing values are left out. */
 export function collectSamples(trace: TraceBuffer, channel: number, fromS: number, toS: number): Samples {
   const first = trace.indexFrom(fromS);
-  const most = Math.max(0, trace.indexAfter(toS) - first);
-  const timesS = new Float64Array(most);
-  const valuesC = new Float64Array(most);
-  const count = trace.copyValid(channel, first, timesS, valuesC);
-  if (count === most) return { timesS, valuesC };
-  return { timesS: timesS.subarray(0, count), valuesC: valuesC.subarray(0, count) };
+  return trace.valid(channel, first, Math.max(0, trace.indexAfter(toS) - first));
 }
 
 /** The samples with fromS ≤ time ≤ toS, without copying. */
