@@ -180,4 +180,22 @@ export const MIGRATIONS: readonly Migration[] = [
     trace BLOB NOT NULL
   ) STRICT;`,
   },
+  {
+    name: '008-cycles',
+    sql: `
+  CREATE TABLE cycles (
+    cycle_row INTEGER PRIMARY KEY AUTOINCREMENT,
+    cycle_id TEXT NOT NULL UNIQUE CHECK (cycle_id <> ''),
+    assembly_name TEXT NOT NULL CHECK (assembly_name <> ''),
+    press_name TEXT NOT NULL CHECK (press_name <> ''),
+    recipe_version INTEGER NOT NULL CHECK (recipe_version >= 1),
+    closed_at TEXT NOT NULL,
+    dwell_held_s REAL NOT NULL CHECK (dwell_held_s >= 0),
+    result TEXT NOT NULL,
+    simulated INTEGER NOT NULL CHECK (simulated IN (0, 1)),
+    cycle_json TEXT NOT NULL CHECK (json_valid(cycle_json))
+  ) STRICT;
+  CREATE INDEX cycles_by_press ON cycles (press_name, assembly_name, cycle_row);
+  ${neverChanged('cycles')}`,
+  },
 ];

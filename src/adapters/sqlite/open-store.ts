@@ -1,6 +1,7 @@
 import type { RecordingWriter, Store } from '../../core/store/Store.ts';
 import { assemblyTable } from './assembly-table.ts';
 import { createBlockWriter } from './create-block-writer.ts';
+import { cycleTable } from './cycle-table.ts';
 import { exchangeTable } from './exchange-table.ts';
 import { keptTraceTable } from './kept-trace-table.ts';
 import { openDatabase } from './open-database.ts';
@@ -88,6 +89,7 @@ export function openStore(options: OpenStoreOptions): Store {
       startRecording,
       ...runTable(database, row),
       ...recipeTable(database),
+      ...cycleTable(database),
       ...settingTable(database),
       ...keptTraceTable(database),
       exchange: translatingErrors(exchangeTable(database), path, isOpen),

@@ -1,3 +1,4 @@
+import type { BondingCycle } from '../bonding/BondingCycle.ts';
 import type { StoreExchange } from '../exchange/StoreExchange.ts';
 import type { Assembly, Press } from '../press/Press.ts';
 import type { Probe } from '../probe/Probe.ts';
@@ -91,6 +92,11 @@ export interface Store {
   /** Gives the recipe the next version for its assembly and press, and returns it. */
   saveRecipe(recipe: Omit<Recipe, 'version'>): Recipe;
   recipes(): readonly Recipe[];
+
+  /** Logs a cycle of production; nothing is ever changed or deleted. */
+  saveCycle(cycle: BondingCycle): void;
+  /** Every logged cycle, in the order they were logged. */
+  cycles(): readonly BondingCycle[];
 
   /** Settings remembered between starts (per press and assembly defaults and the like). */
   setting(key: string): string | undefined;

@@ -1,0 +1,186 @@
+import type { BondingCycle, CycleFlag, CycleResult, HoldSeen } from '../bonding/BondingCycle.ts';
+import type { BondLineNow } from '../bonding/bond-line-now.ts';
+import type { PlatenNow } from '../bonding/platens-now.ts';
+import { neutralise } from './neutralise.ts';
+import { FAULT_TEXT } from './screen-text.ts';
+import {
+  differenceText,
+  numberText,
+  pressureText,
+  secondsText,
+  type TemperatureUnit,
+  temperatureText,
+} from './units-text.ts';
+
+export const CYCLE_RESULT: Readonly<Record<CycleResult, string>> = {
+  done: 'done',
+  'opened-early': 'opened early',
+  'hold-not-verified': 'hold not verified',
+  'platen-out-of-band': 'platen out of band',
+  left: 'opening not seen',
+};
+
+export const CYCLE_FLAG: Readonly<Record<CycleFlag, string>> = {
+  'opened-early': 'opened early',
+  'hold-not-verified': 'hold not verified',
+  'platen-out-of-band': 'platen out of band at closing',
+  'outside-recipe-band': 'bond line outside the recipe’s band',
+  'peak-above-limit': 'peak above the highest allowed',
+  'closed-too-soon': 'closed before the least recovery was over',
+  left: 'program left before the opening was seen',
+};
+
+const HOLD: Readonly<Record<HoldSeen, string>> = {
+  verified: 'hold verified',
+  'not-verified': 'hold not verified',
+  'not-measured': 'hold not measured (no probe)',
+};
+
+/** Words of the production timer. It states what is; it never commands a press. */
+export const BONDING_TEXT = {
+  title: (assembly: string, press: string, version: number) =>
+    neutralise(`Bonding ${assembly} on ${press}, recipe version ${version}`),
+  chooseTitle: 'Bonding with a recipe',
+  choose: 'Which recipe? Its key, Enter, or scan the assembly.',
+  opening: 'Making the recipe ready …',
+  simulated: 'SIMULATED',
+  simulatedRecipe: 'SIMULATED RECIPE',
+  read: 'Before heat and before closing',
+  state: {
+    choose: 'RECIPE',
+    opening: 'WAIT',
+    read: 'READ THIS',
+    ready: 'READY',
+    'platens-cold': 'PLATEN OUT',
+    'platens-unknown': 'PLATENS?',
+    'no-timer-reader': 'TIMER',
+    dwell: 'DWELL',
+    'dwell-done': 'DWELL DONE',
+    opened: 'OPENED',
+    early: 'OPENED EARLY',
+    verified: 'HOLD VERIFIED',
+    'not-verified': 'HOLD NOT VERIFIED',
+  },
+  toGo: 'to the end of the dwell',
+  over: 'longer than the dwell',
+  set: 'dwell of the recipe, from press closed',
+  held: 'press closed to opened',
+  closed: (elapsed: string, dwell: string) => `Closed for ${elapsed} of ${dwell}.`,
+  bondLine: (now: BondLineNow, unit: TemperatureUnit): string => {
+    switch (now.kind) {
+      case 'no-probe':
+        return 'Bond line not measured: the time alone is watched.';
+      case 'no-reading':
+        return now.lost ? 'Bond line: READER LOST. The timer goes on.' : 'Bond line: no reading yet.';
+      case 'stale':
+        return `Bond line: OLD READING, ${secondsText(now.ageS, 0)} old${now.temperatureC === null ? '' : `, was ${temperatureText(now.temperatureC, unit)}`}.`;
+      case 'fault':
+        return `Bond line: PROBE FAULT, ${(FAULT_TEXT as Readonly<Record<string, string>>)[now.fault] ?? now.fault}.`;
+      case 'known':
+        return `Bond line ${temperatureText(round(now.temperatureC), unit)}`;
+    }
+  },
+  insideBand: (low: number, high: number, unit: TemperatureUnit) =>
+    `inside the recipe’s band, ${bandText(low, high, unit)}`,
+  outsideBand: (side: 'below' | 'above', low: number, high: number, unit: TemperatureUnit) =>
+    `${side.toUpperCase()} the recipe’s band, ${bandText(low, high, unit)}`,
+  noBand: 'the recipe’s own runs are not in this store, so there is no band to hold it against',
+  hold: (counted: number, wanted: number) =>
+    `Hold at target: ${secondsText(Math.min(counted, wanted), 0)} of ${secondsText(wanted, 0)} counted.`,
+  holdSeen: 'Hold met and seen whole.',
+  holdUnseen: 'Readings were missing or old during the hold: not verified.',
+  target: (targetC: number, unit: TemperatureUnit) => `target ${temperatureText(targetC, unit)}`,
+  platen: (
+    { side, temperatureC, setPointC, inside }: PlatenNow,
+    bandC: number,
+    unit: TemperatureUnit,
+  ): string => {
+    const name = side === 'upper' ? 'Upper platen' : 'Lower platen';
+    if (temperatureC === null) return `${name}: no reading`;
+    const shown = `${name} ${temperatureText(round(temperatureC), unit)}`;
+    if (setPointC === null) return `${shown}, set point not known`;
+    const word = inside ? 'inside' : temperatureC < setPointC ? 'BELOW' : 'ABOVE';
+    return `${shown}, ${word} ${temperatureText(setPointC, unit)} ±${differenceText(bandC, unit)}`;
+  },
+  noPlatens: (setPoint: { readonly upper: number; readonly lower: number } | null, unit: TemperatureUnit) =>
+    setPoint === null
+      ? 'Platens not measured, set point not known.'
+      : `Platens not measured: see that the controllers show ${temperatureText(setPoint.upper, unit)}${setPoint.lower === setPoint.upper ? '' : ` upper, ${temperatureText(setPoint.lower, unit)} lower`}.`,
+  gauge: (psi: number | null) =>
+    psi === null
+      ? 'Gauge pressure: not in the recipe; follow the shop’s instruction.'
+      : `Gauge pressure ${pressureText(psi, 1)}: see that the gauge shows it.`,
+  tooSoon: (leftS: number) => `Least recovery of the platens: ${secondsText(leftS, 0)} to go.`,
+  key: 'Key C at the moment the press closes, O when it opens.',
+  contact: 'The press’s contact starts and ends the time where the reader has one.',
+  opened: (leftS: number) =>
+    `Logged in ${secondsText(Math.max(0, leftS), 0)}; until then U takes the opening back.`,
+  logged: (cycle: BondingCycle) => `Logged: ${cycleWords(cycle)}.`,
+  together: 'Several keys at once: none counts.',
+  readFirst: 'Read the cautions first, then Enter.',
+  scanIgnored: 'A scan chooses a recipe only before the first cycle: not taken.',
+  scanUnknown: (text: string) => `No recipe for the scanned "${neutralise(text, { longest: 30 })}".`,
+  scanSeveral: 'That assembly has recipes on several presses: choose one.',
+  leave: 'A cycle is under way. Leave? It is logged as "opening not seen". Y: leave, Esc: stay.',
+  cycles: (count: number) => `Cycles logged since the start: ${count}`,
+  none: 'No cycle logged yet.',
+  help: [
+    'C  press closed: the time starts. A closing contact at the reader does it by itself.',
+    'O  press opened: the cycle is logged with its result five seconds later.',
+    'U  takes back the latest of the two. The same key again within 1 s is ignored.',
+    'With a probe at the bond line: its temperature is held against the recipe’s own runs, and the hold is counted at target. Without one: the time alone.',
+    'Results: done; opened early; hold not verified; platen out of band. The gravest counts, all are kept.',
+    'A platen is out of band where it is further from its set point than ±5 °F (2.8 °C) at closing, unless another band was stated (common practice, no source).',
+    'The program advises. It is no safety device and commands no press.',
+  ],
+  keys: {
+    closed: { key: 'C', does: 'press closed' },
+    opened: { key: 'O', does: 'press opened' },
+    undo: { key: 'U', does: 'undo mark' },
+    unit: { key: 'F', does: '°F/°C' },
+    help: { key: 'H', does: 'help' },
+    quit: { key: 'Q', does: 'quit' },
+    yes: { key: 'Y', does: 'leave' },
+    stay: { key: 'Esc', does: 'stay' },
+    back: { key: 'Esc', does: 'back' },
+    read: { key: 'Enter', does: 'read and understood' },
+    choose: { key: '↑ ↓', does: 'choose' },
+    take: { key: 'Enter', does: 'take' },
+  },
+  noCycles: 'No cycle logged yet. Time one: dwellwright bond --assembly WB-212 --press North --no-reader',
+  plainClosed: (dwellS: number) => `Press closed; dwell ${secondsText(dwellS)}.`,
+  plainDone: 'Dwell done.',
+  plainVerified: 'Hold verified.',
+  plainOpened: 'Press opened.',
+} as const;
+
+/** A logged cycle in a few words: "done, closed 174 s of 174 s, hold verified". */
+export function cycleWords(cycle: BondingCycle): string {
+  const further = cycle.flags.filter((flag) => flag !== cycle.result).map((flag) => CYCLE_FLAG[flag]);
+  const hold =
+    cycle.result === 'hold-not-verified' || further.includes(CYCLE_FLAG['hold-not-verified'])
+      ? []
+      : [HOLD[cycle.hold]];
+  return [
+    CYCLE_RESULT[cycle.result].toUpperCase(),
+    `closed ${numberText(cycle.dwellHeldS, 1)} s of ${secondsText(cycle.dwellWantedS)}`,
+    ...hold,
+    ...further,
+  ].join(', ');
+}
+
+/** A logged cycle as a line of a list. */
+export function cycleLine(cycle: BondingCycle, unit: TemperatureUnit): string {
+  const peak = cycle.peakC === null ? '' : `, peak ${temperatureText(round(cycle.peakC), unit)}`;
+  return neutralise(
+    `${cycle.closedAt}  ${cycle.assemblyName} on ${cycle.pressName}, recipe ${cycle.recipeVersion}: ${cycleWords(cycle)}${peak}${cycle.simulated ? '. SIMULATED' : ''}`,
+    { longest: 400 },
+  );
+}
+
+function bandText(lowC: number, highC: number, unit: TemperatureUnit): string {
+  const show = (c: number) => (unit === 'F' ? c * 1.8 + 32 : c);
+  return `${numberText(show(lowC), 0)} to ${numberText(show(highC), 0)} °${unit}`;
+}
+
+const round = (temperatureC: number): number => Math.round(temperatureC * 10) / 10;
