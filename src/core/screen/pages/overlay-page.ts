@@ -16,6 +16,7 @@ const ROLES: readonly SegmentRole[] = [
 ];
 const LETTERS = '123456789abcdefghijklmnopqrstuvwxyz';
 const STEP = 50;
+const SOAK_TIMES_SHOWN = 2;
 
 /** Every run that counts, laid over the others with press closed at zero; each ends in its own number. */
 export function overlayPage(state: TrialScreenState): DrawPage {
@@ -46,7 +47,10 @@ export function overlayPage(state: TrialScreenState): DrawPage {
   const highC = Math.max(rules.targetC + 20, ...all);
   const round = (c: number, way: 'floor' | 'ceil') =>
     shownToC(Math[way](shownTemperature(c, state.unit) / STEP) * STEP, state.unit);
-  const toS = Math.max(10, ...shown.map((run) => run.points.at(-1)?.timeS ?? 0));
+  const longestS = Math.max(10, ...shown.map((run) => run.points.at(-1)?.timeS ?? 0));
+  // What runs differ by is the way to the target; the hold is flat.
+  const soakS = state.standing.statistics?.maxSoakS ?? null;
+  const toS = soakS === null ? longestS : Math.min(longestS, SOAK_TIMES_SHOWN * soakS);
   return ({ columns, rows, ascii }) =>
     drawChart({
       columns,
