@@ -168,6 +168,13 @@ function keyRows(view: TrialView): readonly StyledRow[] {
   return rows;
 }
 
+/** Whole parts only, as many as the row holds: half a path or figure would mislead. */
 function statusRow(view: TrialView): StyledRow {
-  return view.status.flatMap((part, i) => [{ text: i === 0 ? ' ' : '  ', role: 'plain' as const }, part]);
+  let used = 0;
+  return view.status.flatMap((part, i) => {
+    const before = i === 0 ? ' ' : '  ';
+    if (used + before.length + part.text.length > view.columns) return [];
+    used += before.length + part.text.length;
+    return [{ text: before, role: 'plain' as const }, part];
+  });
 }
