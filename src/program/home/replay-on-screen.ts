@@ -10,6 +10,7 @@ import { createSession } from '../../core/session/create-session.ts';
 import type { Store } from '../../core/store/Store.ts';
 import { REPLAY_TEXT } from '../../core/text/records-text.ts';
 import { trialStatistics } from '../../core/trial/trial-statistics.ts';
+import { earlierRuns } from '../live/earlier-runs.ts';
 import { endSignals } from '../live/end-signals.ts';
 import { screenFront } from '../live/screen-front.ts';
 import type { TrialFront } from '../live/TrialFront.ts';
@@ -88,6 +89,8 @@ async function replay(
     timerStepS: press?.timerStepS ?? 1,
     timerOffsetS: press?.timerOffsetS ?? 0,
     cautionsAcknowledged: true,
+    speed,
+    recordingId: chosen.recordingId,
   };
   const { controller, off } = endSignals();
   let ended = false;
@@ -105,6 +108,12 @@ async function replay(
     const standing = { runs: made, statistics: trialStatistics(made) };
     front.show({ kind: 'standing', standing, atUs: nowUs() });
   };
+  const before = runs.slice(0, run).map(({ recordingId, result }) => `${recordingId} ${result.runNumber}`);
+  front.show({
+    kind: 'earlier-runs',
+    runs: earlierRuns(store, trialId).filter((one) => before.includes(`${one.recordingId} ${one.runNumber}`)),
+    atUs: nowUs(),
+  });
   stand(run);
   const tell = (events: readonly RunEvent[], atUs: number): void => {
     front.show({ kind: 'session', state: session.state, events, atUs });
