@@ -19,7 +19,7 @@ export function finishCycle(
   const { recipe } = job;
   const dwellHeldS = Math.max(0, ((cycle.openedUs ?? endUs) - cycle.closedUs) / 1e6);
   const held = result?.hold ?? null;
-  const met = held !== null && held.verified && held.countedS >= recipe.holdS;
+  const met = held?.verified === true && held.countedS >= recipe.holdS;
   const hold: HoldSeen = !probe ? 'not-measured' : met ? 'verified' : 'not-verified';
   const peakC = result?.peakC ?? null;
   const flags: CycleFlag[] = [];

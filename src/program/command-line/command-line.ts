@@ -1,4 +1,5 @@
 import { Command } from 'commander';
+import { addBondingCommands } from './bonding-commands.ts';
 import { addDeskCommands } from './desk-commands.ts';
 import { addExchangeCommands } from './exchange-commands.ts';
 import { addNumbersCommands } from './numbers-commands.ts';
@@ -37,6 +38,7 @@ export function commandLine(first?: string): Command {
 
 function addAllCommands(program: Command): void {
   addPressCommands(program);
+  addBondingCommands(program);
   addReplayCommand(program);
   addDeskCommands(program);
   addRecheckCommands(program);

@@ -1,0 +1,51 @@
+import { useApp, useInput } from 'ink';
+import { type ReactNode, useCallback } from 'react';
+import { rowText } from '../../../core/chart/row-text.ts';
+import { BURST_US } from '../../../core/screen/classify-input.ts';
+import type { ShellView } from '../../../core/screen-shell/ShellView.ts';
+import { shellFrame } from '../../../core/screen-shell/shell-frame.ts';
+import { FrameRows } from '../FrameRows.tsx';
+import { rawInputs } from '../raw-inputs.ts';
+import { styledRowToAnsi } from '../styled-row-to-ansi.ts';
+import { useScreenClock } from '../use-screen-clock.ts';
+import { useWindowSize } from '../use-window-size.ts';
+import type { PageEvent } from './PageModel.ts';
+
+export interface PageScreenProps {
+  readonly model: { dispatch(event: PageEvent): void; view(): ShellView };
+  /** Clock of the page's reader, µs. */
+  readonly nowUs: () => number;
+  readonly ascii: boolean;
+  readonly colour: boolean;
+  readonly clearWindow: () => void;
+}
+
+/** Ctrl-C leaves at once. */
+export const INTERRUPTED = 'interrupted';
+
+const EVERY_MS = 200;
+
+/** Draws a live page five times a second and hands keys to its model. */
+export function PageScreen({ model, nowUs, ascii, colour, clearWindow }: PageScreenProps): ReactNode {
+  const { exit } = useApp();
+  const size = useWindowSize(clearWindow);
+  const beat = useCallback(() => model.dispatch({ kind: 'tick', atUs: nowUs() }), [model, nowUs]);
+  const soon = useScreenClock(EVERY_MS, beat);
+  useInput((input, key) => {
+    if (key.ctrl && input === 'c') {
+      (exit as (value: string) => void)(INTERRUPTED);
+      return;
+    }
+    const atUs = nowUs();
+    for (const raw of rawInputs(input, key, atUs)) model.dispatch({ kind: 'input', input: raw, atUs });
+    soon(BURST_US / 1000 + 5);
+  });
+  const rows = shellFrame(model.view(), { ...size, ascii });
+  return (
+    <FrameRows
+      lines={rows.map((row) => styledRowToAnsi(row, colour))}
+      columns={rows[0] === undefined ? size.columns : rowText(rows[0]).length}
+      label={rows.map((row) => rowText(row).trim()).join(' ')}
+    />
+  );
+}

@@ -1,0 +1,45 @@
+import type { BondingJob } from '../../core/bonding/BondingState.ts';
+import { PressureError } from '../../core/press/PressureError.ts';
+import { gaugeFor } from '../../core/ready-check/gauge-for.ts';
+import type { Recipe } from '../../core/recipe/Recipe.ts';
+import { bandOfRuns } from '../../core/screen/band-of-runs.ts';
+import type { Store } from '../../core/store/Store.ts';
+import { earlierRuns } from '../live/earlier-runs.ts';
+
+/** What a recipe needs at the press, from the store: gauge pressure, set points, the band of the runs it rests on. */
+export function prepareJob(
+  store: Store,
+  recipe: Recipe,
+  of: Pick<BondingJob, 'platenBandC' | 'bandToleranceC' | 'roles' | 'readerName' | 'simulated' | 'speed'>,
+): BondingJob {
+  const press = store.presses().find(({ name }) => name === recipe.pressName);
+  return {
+    ...of,
+    recipe,
+    gaugePsi: recipe.gaugePsi ?? neededGaugePsi(store, recipe),
+    platenSetPointC: recipe.platenSetPointC ?? press?.platenSetPointC ?? null,
+    band: bandOfRuns(runsOf(store, recipe)),
+  };
+}
+
+function neededGaugePsi(store: Store, recipe: Recipe): number | null {
+  const press = store.presses().find(({ name }) => name === recipe.pressName);
+  const assembly = store.assemblies().find(({ name }) => name === recipe.assemblyName);
+  if (press === undefined || assembly === undefined) return null;
+  try {
+    return gaugeFor(press, assembly)?.gaugePsi ?? null;
+  } catch (error) {
+    // Sizes that no press can have are told by the command `pressure`.
+    if (error instanceof PressureError) return null;
+    throw error;
+  }
+}
+
+function runsOf(store: Store, recipe: Recipe) {
+  const wanted = new Set(recipe.restsOn.map((run) => `${run.recordingId} ${run.runNumber}`));
+  const ids = new Set(recipe.restsOn.map(({ recordingId }) => recordingId));
+  const trials = store.trials().filter(({ recordingIds }) => recordingIds.some((id) => ids.has(id)));
+  return trials
+    .flatMap(({ trialId }) => earlierRuns(store, trialId))
+    .filter((run) => wanted.has(`${run.recordingId} ${run.runNumber}`));
+}

@@ -1,0 +1,214 @@
+import { createMonotonicClock } from '../../adapters/host/create-monotonic-clock.ts';
+import { createPageModel } from '../../adapters/terminal/page/PageModel.ts';
+import type { BondingCycle, CycleFacts } from '../../core/bonding/BondingCycle.ts';
+import type {
+  BondingEvent,
+  BondingIntent,
+  BondingJob,
+  BondingState,
+} from '../../core/bonding/BondingState.ts';
+import { bondingReducer } from '../../core/bonding/bonding-reducer.ts';
+import { startBonding } from '../../core/bonding/start-bonding.ts';
+import type { MonotonicClock } from '../../core/reading/ReaderLink.ts';
+import type { Recipe } from '../../core/recipe/Recipe.ts';
+import type { ChannelRole, RecordingHead } from '../../core/recording/RecordingEntry.ts';
+import { bondingView } from '../../core/screen-bonding/bonding-view.ts';
+import type { Store } from '../../core/store/Store.ts';
+import { BONDING_TEXT } from '../../core/text/bonding-text.ts';
+import { VERSION } from '../command-line/version.ts';
+import { endSignals } from '../live/end-signals.ts';
+import { type LiveTrial, startLiveTrial } from '../live/live-trial.ts';
+import type { TrialReader } from '../live/TrialReader.ts';
+import { runRules } from '../options/run-rules.ts';
+import { newRecordingId } from '../trials/new-trial-id.ts';
+import { plainPage } from './plain-page.ts';
+import { prepareJob } from './prepare-job.ts';
+import { watchStore } from './watch-store.ts';
+
+export interface RunBondingOptions {
+  readonly store: Store;
+  readonly choices: readonly Recipe[];
+  /** Taken at once; null: chosen on the screen. */
+  readonly recipe: Recipe | null;
+  /** Null without a reader. */
+  readonly openReader: ((recipe: Recipe) => Promise<TrialReader>) | null;
+  readonly roles: (recipe: Recipe) => readonly ChannelRole[];
+  readonly platenBandC: number;
+  readonly bandToleranceC: number;
+  readonly initials: string | null;
+  readonly portPath: string | null;
+  readonly statedUnit: 'C' | 'F' | 'K' | null;
+  readonly endAfterCycles: number | null;
+  readonly endAfterS: number | null;
+  /** Ends when aborted from outside (end of a simulation). */
+  readonly endSignal: AbortSignal;
+  readonly plain: boolean;
+  readonly ascii: boolean;
+  readonly show: 'F' | 'C';
+  /** Plain lines of what happens. */
+  readonly write: (line: string) => void;
+}
+
+const CAUTIONS_SETTING = 'cautions-acknowledged';
+const SHIFT_MS = 8 * 3600 * 1000;
+
+/** The production timer to its end. Returns the cycles it logged; each is in the store. */
+export async function runBonding(options: RunBondingOptions): Promise<readonly BondingCycle[]> {
+  const { store, openReader, plain, write } = options;
+  const { controller, off } = endSignals();
+  options.endSignal.addEventListener('abort', () => controller.abort(), { once: true });
+  const timer =
+    options.endAfterS === null ? undefined : setTimeout(() => controller.abort(), options.endAfterS * 1000);
+  let clock: MonotonicClock = createMonotonicClock();
+  const nowUs = () => clock.nowUs();
+  const model = createPageModel<BondingState, BondingEvent, BondingIntent>(
+    startBonding({
+      choices: options.choices,
+      cautionsAcknowledged: plain || acknowledged(store),
+      unit: options.show,
+      storePath: store.path,
+      nowUs: nowUs(),
+    }),
+    bondingReducer,
+    bondingView,
+  );
+  const cycles: BondingCycle[] = [];
+  let live: LiveTrial | null = null;
+  let reader: TrialReader | null = null;
+  let head: RecordingHead | null = null;
+  let job: BondingJob | null = null;
+  let trouble: string | null = null;
+  let failed: (error: unknown) => void = () => {};
+  const failure = new Promise<never>((_resolve, reject) => {
+    failed = reject;
+  });
+  failure.catch(() => controller.abort());
+
+  async function prepare(recipe: Recipe): Promise<void> {
+    reader = (await openReader?.(recipe)) ?? null;
+    const roles = reader === null ? null : options.roles(recipe);
+    job = prepareJob(store, recipe, {
+      platenBandC: options.platenBandC,
+      bandToleranceC: options.bandToleranceC,
+      roles,
+      readerName: reader?.link.name ?? null,
+      simulated: reader?.link.simulated ?? false,
+      speed: Math.max(1, reader?.speed ?? 1),
+    });
+    if (reader === null || roles === null) return model.dispatch({ kind: 'prepared', job, atUs: nowUs() });
+    clock = reader.clock;
+    model.dispatch({ kind: 'prepared', job, atUs: nowUs() });
+    const rules = runRules(
+      {},
+      {
+        targetC: recipe.targetC,
+        holdS: recipe.holdS,
+        dip: recipe.dip,
+        platenSetPointC: job.platenSetPointC,
+        highestPeakC: recipe.highestPeakC,
+      },
+    );
+    head = {
+      recordingId: newRecordingId(),
+      madeAt: new Date().toISOString(),
+      program: `Dwellwright ${VERSION}`,
+      roles,
+      simulated: reader.link.simulated,
+      pressName: recipe.pressName,
+      assemblyName: recipe.assemblyName,
+      targetC: rules.targetC,
+      holdS: rules.holdS,
+      further: { 'made-for': 'bonding', 'recipe-version': String(recipe.version) },
+      ...(job.platenSetPointC === null ? {} : { platenSetPointC: job.platenSetPointC }),
+      ...(options.initials === null ? {} : { operatorInitials: options.initials }),
+      ...(options.portPath === null ? {} : { portPath: options.portPath }),
+      ...(options.statedUnit === null ? {} : { statedUnit: options.statedUnit }),
+    };
+    live = await startLiveTrial({
+      store,
+      link: reader.link,
+      clock: reader.clock,
+      head,
+      rules,
+      speed: reader.speed,
+      watchSleep: reader.watchSleep,
+      tell: (event) => {
+        if (event.kind === 'session' || event.kind === 'link') model.dispatch(event);
+      },
+      onCommit: (error) => {
+        trouble = error === null ? null : error instanceof Error ? error.message : String(error);
+      },
+    });
+  }
+
+  function log({ closedUs, ...facts }: CycleFacts): void {
+    if (job === null) return;
+    const { recipe, simulated, speed } = job;
+    const agoMs = (nowUs() - closedUs) / 1000 / speed;
+    const cycle: BondingCycle = {
+      ...facts,
+      cycleId: newRecordingId(),
+      assemblyName: recipe.assemblyName,
+      pressName: recipe.pressName,
+      recipeVersion: recipe.version,
+      recordingId: head?.recordingId ?? null,
+      simulated: simulated || recipe.simulated,
+      initials: options.initials,
+      closedAt: new Date(Date.now() - agoMs).toISOString(),
+    };
+    store.saveCycle(cycle);
+    cycles.push(cycle);
+    write(BONDING_TEXT.logged(cycle));
+    model.dispatch({ kind: 'logged', cycle, atUs: nowUs() });
+    if (options.endAfterCycles !== null && cycles.length >= options.endAfterCycles) controller.abort();
+  }
+
+  model.onIntent((wish) => {
+    const intent = wish as BondingIntent;
+    if (intent.kind === 'recipe-chosen') prepare(intent.recipe).catch(failed);
+    else if (intent.kind === 'cautions-acknowledged')
+      store.saveSetting(CAUTIONS_SETTING, new Date().toISOString());
+    else if (intent.kind === 'unit') store.saveSetting('unit', intent.unit);
+    else if (intent.kind === 'mark') {
+      live?.mark({ kind: intent.what }, 'key', intent.atUs);
+      if (intent.what === 'press-closed') reader?.hand?.closePress();
+      else reader?.hand?.openPress();
+    } else if (intent.kind === 'undo') live?.mark({ kind: 'undo', what: intent.what }, 'key', intent.atUs);
+    else if (intent.kind === 'log-cycle') log(intent.facts);
+    else if (intent.kind === 'bell') write(BONDING_TEXT.plainDone);
+    else if (intent.kind === 'quit' && plain) controller.abort();
+  });
+  const unwatch = watchStore(
+    store,
+    () => trouble,
+    (status) => model.dispatch({ kind: 'store', store: status, atUs: nowUs() }),
+  );
+  try {
+    if (options.recipe !== null) await prepare(options.recipe);
+    const page = plain
+      ? plainPage(model, nowUs, controller.signal)
+      : import('../../adapters/terminal/page/run-page.tsx').then(({ runPage }) =>
+          runPage({
+            model,
+            nowUs,
+            ascii: options.ascii,
+            colour: !process.env.NO_COLOR,
+            signal: controller.signal,
+          }),
+        );
+    await Promise.race([page, failure]);
+  } finally {
+    clearTimeout(timer);
+    unwatch();
+    // Finishes the run of a cycle that was opened a moment ago, so that its hold is in what is logged.
+    await (live as LiveTrial | null)?.stop();
+    model.dispatch({ kind: 'leave', atUs: nowUs() });
+    off();
+  }
+  return cycles;
+}
+
+function acknowledged(store: Store): boolean {
+  const before = store.setting(CAUTIONS_SETTING);
+  return before !== undefined && Date.now() - Date.parse(before) < SHIFT_MS;
+}
