@@ -11,4 +11,11 @@ export interface ProgramEntry extends HomeEntry {
  * Entries besides the home's own (trial, records, pressure, set-up, demo), in the order shown. Load the module inside
  * `run`, so that the home starts without it. Letters taken: t, r, p, s, d, h, f, q, x, g.
  */
-export const HOME_ENTRIES: readonly ProgramEntry[] = [];
+export const HOME_ENTRIES: readonly ProgramEntry[] = [
+  {
+    key: 'b',
+    word: 'bond',
+    detail: 'with a recipe: timer and log',
+    run: async (options) => (await import('../bonding/bond-from-home.ts')).bondFromHome(options),
+  },
+];
