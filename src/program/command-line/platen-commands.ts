@@ -85,4 +85,18 @@ export function addPlatenCommands(program: Command): void {
     .addOption(storeOption())
     .addOption(jsonOption())
     .action(lazily(async () => (await import('../commands/compare.ts')).compare));
+
+  program
+    .command('margins')
+    .description(
+      'state, before comparing, how much slower and faster the second press may be; says the chance of success',
+    )
+    .requiredOption('--assembly <name>', 'assembly')
+    .requiredOption('--presses <list>', 'first and second press, parted by a comma')
+    .requiredOption('--slower <duration>', 'the second press may be this much slower')
+    .requiredOption('--faster <duration>', 'the second press may be this much faster')
+    .option('--runs <count>', 'runs planned on each press', '5')
+    .addOption(storeOption())
+    .addOption(jsonOption())
+    .action(lazily(async () => (await import('../commands/margins.ts')).margins));
 }

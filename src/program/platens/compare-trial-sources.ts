@@ -3,6 +3,8 @@ import { trialComparisonJson } from '../../core/press-comparison/comparison-json
 import type { Recipe } from '../../core/recipe/Recipe.ts';
 import { trialComparisonLines } from '../../core/text/comparison-text.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
+import type { EquivalencePlan } from '../../core/transfer/EquivalencePlan.ts';
+import { storedPlan } from '../../core/transfer/stored-plan.ts';
 import type { TrialRun } from '../../core/trial/TrialResult.ts';
 import { parseDuration } from '../../core/units/parse-duration.ts';
 import { parseTemperature } from '../../core/units/parse-temperature.ts';
@@ -35,20 +37,31 @@ export async function compareTrialSources(options: CompareOptions): Promise<void
   }
   const names = sideNames(options, first.press, second.press);
   const presses = { first: neutralise(names.first), second: neutralise(names.second) };
+  const stated = planOf(options);
+  const plan = stated ?? (await keptPlan(options, first, second));
   const comparison = compareTrials({
     first: first.runs,
     second: second.runs,
-    plan: planOf(options),
+    plan,
     probePartS: options.probePart === undefined ? 0 : parseDuration(options.probePart, '--probe-part'),
     recipe: recipeOf(options, first),
   });
   const simulated = first.simulated || second.simulated;
-  if (options.json) printJson({ simulated, ...trialComparisonJson(comparison, presses) });
+  const marginsStated = plan === null ? null : stated === null ? 'before' : 'with-the-data';
+  if (options.json)
+    printJson({
+      simulated,
+      ...trialComparisonJson(comparison, presses),
+      marginsStated,
+      marginsStatedAt: plan?.statedAt ?? null,
+    });
   else {
     print(
-      [...(simulated ? ['SIMULATED.'] : []), ...trialComparisonLines(comparison, presses, options.show)].join(
-        '\n',
-      ),
+      [
+        ...(simulated ? ['SIMULATED.'] : []),
+        ...trialComparisonLines(comparison, presses, options.show),
+        ...marginLines(plan, stated !== null),
+      ].join('\n'),
     );
   }
   if (comparison.cover !== null && comparison.cover.kind !== 'covers') process.exitCode = 1;
@@ -108,6 +121,22 @@ function storedSide(trialId: string, options: CompareOptions): Promise<Side> {
       recipe,
     };
   });
+}
+
+/** Margins kept by the command `margins` before the runs were compared; null where none were, or sides are not named. */
+async function keptPlan(options: CompareOptions, first: Side, second: Side): Promise<EquivalencePlan | null> {
+  const assembly = first.assembly ?? second.assembly;
+  if (assembly === undefined || first.press === undefined || second.press === undefined) return null;
+  const sides = { assembly, first: first.press, second: second.press };
+  return withStore(options, (store) => storedPlan(sides, (key) => store.setting(key)));
+}
+
+function marginLines(plan: EquivalencePlan | null, withTheData: boolean): readonly string[] {
+  if (plan === null)
+    return ['No margins were stated: state them first with dwellwright margins, then compare again.'];
+  return withTheData
+    ? ['These margins were stated together with the data. For a proof state them first: dwellwright margins.']
+    : [`Margins stated on ${plan.statedAt.slice(0, 16).replace('T', ' ')} UTC.`];
 }
 
 function planOf({ slower, faster }: CompareOptions) {
