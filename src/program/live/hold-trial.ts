@@ -1,3 +1,4 @@
+import { inhibitSleep } from '../../adapters/host/inhibit-sleep.ts';
 import { cureHeadLines, HIGHEST_PEAK_KEY } from '../../core/cure/head-cure.ts';
 import type { Assembly, Press } from '../../core/press/Press.ts';
 import { PressureError } from '../../core/press/PressureError.ts';
@@ -124,6 +125,8 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
   const makeFront = options.plain
     ? plainMaker(options, trialId)
     : (await import('./screen-front.ts')).screenFront;
+  // A simulation may sleep with its computer.
+  const letSleep = simulated ? () => undefined : inhibitSleep();
   try {
     const state = await runTrial({
       store,
@@ -149,6 +152,7 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
     });
     refuseUnreadable(reader.link.name, state);
   } finally {
+    letSleep();
     clearTimeout(timer);
     off();
   }
