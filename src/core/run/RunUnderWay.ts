@@ -68,6 +68,16 @@ export class RunUnderWay {
     return this.#chosen;
   }
 
+  /** The same run begun at a mark, its onset forgotten: what looked like the rise was not. */
+  startedAnew(timeS: number): RunUnderWay {
+    const fresh = new RunUnderWay(this.around, this.number, this.fromS, this.conditions);
+    fresh.marks = { ...this.marks, onset: null };
+    fresh.spoiltReason = this.spoiltReason;
+    fresh.notes.push(...this.notes);
+    fresh.gaps.push(...this.gaps.filter((gap) => gap.toS > timeS));
+    return fresh;
+  }
+
   get phase(): RunPhase {
     if (this.opened !== null) return 'opened';
     if (this.hold === null) return 'heating';

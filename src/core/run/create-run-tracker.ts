@@ -2,8 +2,8 @@ import type { OperatorMark, Reading, RunConditions, StreamEvent } from '../readi
 import type { ChannelRole } from '../recording/RecordingEntry.ts';
 import { MARK_UNCERTAINTY_S } from './choose-press-closed.ts';
 import { finishRun } from './finish-run.ts';
+import { isHandling } from './is-handling.ts';
 import { LIMITS } from './limits.ts';
-import { liveWarnings } from './live-warnings.ts';
 import { locateOnset } from './locate-onset.ts';
 import { OnsetWatch, type RiseSeen } from './OnsetWatch.ts';
 import { ResolutionWatch } from './ResolutionWatch.ts';
@@ -11,6 +11,8 @@ import type { RunEvent, RunState } from './RunEvent.ts';
 import type { RunTracker, RunTrackerOptions } from './RunTracker.ts';
 import { type RunSurroundings, RunUnderWay } from './RunUnderWay.ts';
 import { risesSteadily } from './rises-steadily.ts';
+import { runState } from './run-state.ts';
+import { sameClosing } from './same-closing.ts';
 import { TraceBuffer } from './TraceBuffer.ts';
 
 export type { RunTracker, RunTrackerOptions } from './RunTracker.ts';
@@ -65,26 +67,13 @@ class Tracker implements RunTracker {
 
   finish(): readonly RunEvent[] {
     const run = this.#run;
-    if (run !== null && this.#runs > 1 && this.#isHandling(run)) this.#dropRun(this.#latestS);
+    if (run !== null && this.#runs > 1 && isHandling(run)) this.#dropRun(this.#latestS);
     else if (run !== null) this.#finishRun('end-of-record', this.#latestS);
     return this.#take();
   }
 
   get state(): RunState {
-    const run = this.#run;
-    return {
-      phase: run?.phase ?? 'waiting',
-      runNumber: run?.number ?? this.#runs,
-      pressClosed: run?.pressClosed ?? null,
-      onset: run?.onset ?? null,
-      provisionalCrossing: run?.provisional ?? null,
-      finalCrossing: run?.final ?? null,
-      holdCountedS: run?.hold?.countedS ?? 0,
-      ...(run?.cure == null ? {} : { cureEquivalentS: run.cure.equivalentS }),
-      spoilt: run !== null && run.spoiltReason !== null,
-      warnings: run === null ? [] : liveWarnings(run),
-      latestTimeS: Number.isFinite(this.#latestS) ? this.#latestS : null,
-    };
+    return runState(this.#run, this.#runs, this.#latestS);
   }
 
   #take(): readonly RunEvent[] {
@@ -125,15 +114,9 @@ class Tracker implements RunTracker {
     if (run.opened !== null && timeS > run.opened.timeS + LIMITS.undoS)
       this.#finishRun('opened', run.opened.timeS);
     else if (!run.marked && run.fall.over) {
-      if (this.#isHandling(run)) this.#dropRun(timeS);
+      if (isHandling(run)) this.#dropRun(timeS);
       else this.#finishRun('opened', run.fall.startedS!);
     }
-  }
-
-  /** An unmarked rise that got less than a quarter of the way to the target: a hand at the probe, no run. */
-  #isHandling(run: RunUnderWay): boolean {
-    if (run.marked || run.marks.option !== null || run.provisional !== null) return false;
-    return run.fall.shareOfWay(this.#around.rules.targetC) < 0.25;
   }
 
   #rise(channel: number, rise: RiseSeen): void {
@@ -222,7 +205,7 @@ class Tracker implements RunTracker {
   #closing(by: 'contact' | 'key', timeS: number): void {
     const mark = { timeS, standardUncertaintyS: MARK_UNCERTAINTY_S[by] };
     const run = this.#run;
-    if (run !== null && this.#sameClosing(run, by, timeS)) {
+    if (run !== null && sameClosing(run, by, timeS)) {
       const late = !run.marked && run.onset !== null;
       run.mark(by, mark);
       if (late && !risesSteadily(this.#around, run, timeS)) this.#restartAt(run, timeS);
@@ -237,22 +220,9 @@ class Tracker implements RunTracker {
     this.#out.push({ kind: 'press-closed', pressClosed: next.pressClosed! });
   }
 
-  /** A mark belongs to the open run unless the run is over or already has a mark of that source. */
-  #sameClosing(run: RunUnderWay, by: 'contact' | 'key', timeS: number): boolean {
-    if (run.opened !== null) return false;
-    if (run.marks[by] !== null) return false;
-    if (by === 'key' && run.marks.contact !== null) return true;
-    if (!run.marked) return run.fall.startedS === null;
-    return Math.abs(timeS - run.pressClosed!.timeS) < 30 || run.provisional === null;
-  }
-
   /** What looked like the rise of an unmarked run was handling of the probe: the run begins at the mark. */
   #restartAt(run: RunUnderWay, timeS: number): void {
-    const fresh = new RunUnderWay(this.#around, run.number, run.fromS, run.conditions);
-    fresh.marks = { ...run.marks, onset: null };
-    fresh.spoiltReason = run.spoiltReason;
-    fresh.notes.push(...run.notes);
-    fresh.gaps.push(...run.gaps.filter((gap) => gap.toS > timeS));
+    const fresh = run.startedAnew(timeS);
     this.#run = fresh;
     for (const watch of this.#onsets) watch.forgetBefore(timeS - 5);
     this.#feedFrom(fresh, timeS, this.#around.trace.length);
