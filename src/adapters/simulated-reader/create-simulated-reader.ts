@@ -11,6 +11,8 @@ export interface SimulatedReaderOptions {
   readonly closing?: 'by-itself' | 'by-hand';
   /** The host's monotonic clock. */
   readonly clock: MonotonicClock;
+  /** After the scenario's end go on reading with the press open, as a real reader would. */
+  readonly goOn?: boolean;
   /** Called once when the scenario has run out (never when worked by hand). */
   readonly onFinished?: () => void;
 }
@@ -25,16 +27,17 @@ const FAST_TURN_S = 1;
  * fast as possible. Arrival times are of its own `clock`, which runs ×N too, so drift and delays look as in real time.
  */
 export function createSimulatedReader(options: SimulatedReaderOptions): SimulatedReader {
-  const { scenario, speed = 1, closing = 'by-itself', clock, onFinished } = options;
+  const { scenario, speed = 1, closing = 'by-itself', goOn = false, clock, onFinished } = options;
   const paced = speed !== 'as-fast-as-possible';
   const scaled = paced ? createScaledClock(clock, speed) : null;
   const reader = createSteppedReader({ scenario, closing, ...(scaled === null ? {} : { clock: scaled }) });
   let stopped = true;
+  let told = false;
   let timer: NodeJS.Timeout | NodeJS.Immediate | null = null;
   let startUs = 0;
 
   function advanceTo(wantedS: number): void {
-    reader.advanceToS(closing === 'by-itself' ? Math.min(wantedS, scenario.endS) : wantedS);
+    reader.advanceToS(closing === 'by-itself' && !goOn ? Math.min(wantedS, scenario.endS) : wantedS);
   }
 
   /** By hand, the press moves now, not at the end of the turn. */
@@ -46,10 +49,10 @@ export function createSimulatedReader(options: SimulatedReaderOptions): Simulate
     if (stopped) return;
     if (scaled === null) advanceTo(reader.simulatedS + FAST_TURN_S);
     else catchUp();
-    if (reader.finished) {
-      stopped = true;
+    if (reader.finished && !told) {
+      told = true;
+      stopped ||= !goOn;
       onFinished?.();
-      return;
     }
     if (!stopped) timer = scaled === null ? setImmediate(turn) : setTimeout(turn, TURN_MS);
   }

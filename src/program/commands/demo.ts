@@ -41,6 +41,7 @@ export async function demo(options: DemoOptions): Promise<void> {
         host: createMonotonicClock(),
         speed: plain && options.speed === undefined ? 'as-fast-as-possible' : paced,
         runs,
+        goOn: !plain,
         onFinished: () => {
           if (plain) ended.abort();
         },
