@@ -1,6 +1,7 @@
 import type Database from 'better-sqlite3';
 import type { MergeReport } from '../../core/exchange/MergeReport.ts';
 import { inForce, type Stated } from './in-force.ts';
+import { sortedJson } from './sorted-json.ts';
 
 interface Row {
   assembly_name: string;
@@ -12,6 +13,9 @@ interface Row {
   recipe_json: string;
 }
 
+/** Numbers under which this store holds what is a recipe version of the other store; more than one where it was repeated. */
+export type OwnVersions = (assemblyName: string, pressName: string, version: number) => readonly number[];
+
 type Line = Stated & { readonly row: Row };
 
 /**
@@ -22,7 +26,11 @@ type Line = Stated & { readonly row: Row };
 export function mergeRecipes(
   own: Database.Database,
   other: Database.Database,
-): { readonly added: number; readonly renumbered: MergeReport['renumbered'] } {
+): {
+  readonly added: number;
+  readonly renumbered: MergeReport['renumbered'];
+  readonly versionsOf: OwnVersions;
+} {
   const insert = own.prepare<[Row]>(`
     INSERT INTO recipes (assembly_name, press_name, version, accepted_at, dwell_s, simulated, recipe_json)
     VALUES (@assembly_name, @press_name, @version, @accepted_at, @dwell_s, @simulated, @recipe_json)`);
@@ -56,7 +64,18 @@ export function mergeRecipes(
     }
     if (winner !== undefined && winner.key !== last?.key) next(winner, highest + 1, 'stays-in-force');
   }
-  return { added, renumbered };
+  return { added, renumbered, versionsOf: ownVersions(linesByPair(own), linesByPair(other)) };
+}
+
+function ownVersions(
+  ours: ReturnType<typeof linesByPair>,
+  theirs: ReturnType<typeof linesByPair>,
+): OwnVersions {
+  return (assemblyName, pressName, version) => {
+    const pair = JSON.stringify([assemblyName, pressName]);
+    const key = theirs.get(pair)?.find(({ row }) => row.version === version)?.key;
+    return (ours.get(pair) ?? []).flatMap((one) => (one.key === key ? [one.row.version] : []));
+  };
 }
 
 function linesByPair(database: Database.Database): ReadonlyMap<string, readonly Line[]> {
@@ -73,9 +92,5 @@ function linesByPair(database: Database.Database): ReadonlyMap<string, readonly 
 /** The recipe without its version number, keys in order. */
 function keyOf(recipeJson: string): string {
   const { version: _version, ...rest } = JSON.parse(recipeJson) as Record<string, unknown>;
-  return JSON.stringify(rest, (_key, value: unknown) =>
-    typeof value === 'object' && value !== null && !Array.isArray(value)
-      ? Object.fromEntries(Object.entries(value).toSorted(([a], [b]) => (a < b ? -1 : 1)))
-      : value,
-  );
+  return sortedJson(rest);
 }

@@ -4,6 +4,7 @@ import { ExchangeError } from '../../core/exchange/ExchangeError.ts';
 import type { MergeReport } from '../../core/exchange/MergeReport.ts';
 import { exchangeRefusals } from '../../core/text/exchange-text.ts';
 import { problemLine } from '../../core/text/verification-text.ts';
+import { mergeCycles } from './merge-cycles.ts';
 import { mergeImports } from './merge-imports.ts';
 import { type LineTable, mergeLines } from './merge-lines.ts';
 import { mergeNamed } from './merge-named.ts';
@@ -95,6 +96,7 @@ function mergeAll(
   });
   const probes = mergeLines(own, other, PROBES);
   const recipes = mergeRecipes(own, other);
+  const cycles = mergeCycles(own, other, recipes.versionsOf);
   return {
     added: {
       presses: presses.added,
@@ -107,6 +109,7 @@ function mergeAll(
       decisions,
       recipes: recipes.added,
       probes,
+      cycles: cycles.added,
     },
     differences: [
       ...presses.differences,
@@ -114,6 +117,7 @@ function mergeAll(
       ...layouts.differences,
       ...recordings.differences,
       ...results.differences,
+      ...cycles.differences,
     ],
     renumbered: recipes.renumbered,
     renamedTrials: trials.renamed,

@@ -4,7 +4,7 @@ import { verificationDetails } from '../../core/text/verification-text.ts';
 import { fromJson } from './from-json.ts';
 import { recipeSchema } from './recipe-schema.ts';
 import { runResultSchema } from './run-result-schema.ts';
-import { StoreError } from './StoreError.ts';
+import { unreadable } from './unreadable.ts';
 
 interface RecipeRow {
   assembly_name: string;
@@ -53,15 +53,4 @@ function recipeTrouble(row: RecipeRow): string | null {
       recipe.simulated === (row.simulated === 1);
     return same ? null : verificationDetails.recipeDiffers;
   });
-}
-
-/** What `read` finds wrong, or the message of the StoreError that it throws; null where all is well. */
-function unreadable(read: () => unknown): string | null {
-  try {
-    const found = read();
-    return typeof found === 'string' ? found : null;
-  } catch (error) {
-    if (error instanceof StoreError) return error.message;
-    throw error;
-  }
 }

@@ -5,12 +5,13 @@ import { migrate } from './migrate.ts';
 import { openDatabase } from './open-database.ts';
 import { StoreError } from './StoreError.ts';
 import { translateSqliteError } from './translate-sqlite-error.ts';
+import { verifyCycles } from './verify-cycles.ts';
 import { verifyDerived } from './verify-derived.ts';
 import { verifyRecordings } from './verify-recordings.ts';
 
 /**
  * Checks a whole store without changing it: the database's own integrity check, references, tables as this program
- * makes them, every recording against its hash, results and recipes. Others may write meanwhile; one state is seen.
+ * makes them, every recording against its hash, results, recipes and cycles. Others may write meanwhile; one state is seen.
  * Damage that keeps the file from being read is a problem too. Throws a StoreError only where it is no store to check.
  */
 export function verifyStore(path: string): StoreVerification {
@@ -29,7 +30,7 @@ export function verifyStore(path: string): StoreVerification {
   }
 }
 
-const NOTHING_READ = { recordings: 0, sound: 0, notClosed: [], runResults: 0, recipes: 0 };
+const NOTHING_READ = { recordings: 0, sound: 0, notClosed: [], runResults: 0, recipes: 0, cycles: 0 };
 
 /** As `verifyStore`, for a database that is open (and inside a transaction, where others may write). */
 export function verifyDatabase(database: Database.Database, path: string): StoreVerification {
@@ -38,6 +39,7 @@ export function verifyDatabase(database: Database.Database, path: string): Store
   try {
     const { recordings, notClosed, problems: wrong } = verifyRecordings(database);
     const { runResults, recipes, problems: derived } = verifyDerived(database);
+    const { cycles, problems: ofCycles } = verifyCycles(database);
     const sound = recordings - notClosed.length - wrong.length;
     return {
       path,
@@ -46,7 +48,8 @@ export function verifyDatabase(database: Database.Database, path: string): Store
       notClosed,
       runResults,
       recipes,
-      problems: [...problems, ...wrong, ...derived],
+      cycles,
+      problems: [...problems, ...wrong, ...derived, ...ofCycles],
     };
   } catch (error) {
     // A damaged page stops the reading; the integrity check above has said where, or this says it.

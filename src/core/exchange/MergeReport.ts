@@ -1,6 +1,6 @@
 /** Something that both stores hold, differently. */
 export interface MergeDifference {
-  readonly kind: 'press' | 'assembly' | 'layout' | 'trial' | 'recording' | 'run-result';
+  readonly kind: 'press' | 'assembly' | 'layout' | 'trial' | 'recording' | 'run-result' | 'cycle';
   readonly subject: string;
   /** What differs, as it stayed and as the other store has it. */
   readonly details: readonly { readonly what: string; readonly own: string; readonly other: string }[];
@@ -23,6 +23,8 @@ export interface MergeReport {
     readonly recipes: number;
     /** Probes and what was later stated of them. */
     readonly probes: number;
+    /** Cycles of production. */
+    readonly cycles: number;
   };
   /** Own kept; to be looked at. */
   readonly differences: readonly MergeDifference[];

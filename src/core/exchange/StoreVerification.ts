@@ -1,6 +1,6 @@
 /** Something in a store that is not as it was written. */
 export interface StoreProblem {
-  readonly kind: 'database' | 'reference' | 'schema' | 'recording' | 'run-result' | 'recipe';
+  readonly kind: 'database' | 'reference' | 'schema' | 'recording' | 'run-result' | 'recipe' | 'cycle';
   /** What it is about: a recording's or recipe's name, a table. */
   readonly subject: string;
   readonly detail: string;
@@ -17,5 +17,7 @@ export interface StoreVerification {
   readonly notClosed: readonly string[];
   readonly runResults: number;
   readonly recipes: number;
+  /** Cycles of production. */
+  readonly cycles: number;
   readonly problems: readonly StoreProblem[];
 }

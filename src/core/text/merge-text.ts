@@ -13,6 +13,7 @@ const THINGS = {
   decisions: ['decision', 'decisions'],
   recipes: ['recipe version', 'recipe versions'],
   probes: ['probe record', 'probe records'],
+  cycles: ['bonding cycle', 'bonding cycles'],
 } as const satisfies Record<keyof MergeReport['added'], readonly [string, string]>;
 
 /** What merging another store came to. */

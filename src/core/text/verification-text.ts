@@ -14,6 +14,9 @@ export const verificationDetails = {
   headDiffers: (key: string, table: string, head: string): string =>
     `its head says ${key} ${head}, the store says ${table}`,
   recipeDiffers: 'the recipe does not say what the table says of it',
+  cycleDiffers: 'the cycle does not say what the table says of it',
+  cycleWithoutRecipe: (version: number): string => `its recipe version ${version} is not there`,
+  cycleWithoutRecording: (recordingId: string): string => `its recording ${recordingId} is not there`,
   referenceMissing: (parent: string): string => `refers to a row of ${parent} that is not there`,
   schemaMissing: 'is not there although this program makes it',
   schemaDiffers: 'is not as this program makes it',
@@ -36,7 +39,7 @@ export function problemLine({ kind, subject, detail }: StoreProblem): string {
 export function verificationLines(found: StoreVerification): readonly string[] {
   const { recordings, sound, notClosed, problems } = found;
   const lines = [
-    `${neutralise(found.path)}: ${counted(recordings, 'recording')}, ${sound} proved by hash; ${counted(found.runResults, 'run result')}; ${counted(found.recipes, 'recipe version')}.`,
+    `${neutralise(found.path)}: ${counted(recordings, 'recording')}, ${sound} proved by hash; ${counted(found.runResults, 'run result')}; ${counted(found.recipes, 'recipe version')}; ${counted(found.cycles, 'bonding cycle')}.`,
   ];
   if (notClosed.length > 0)
     lines.push(

@@ -11,7 +11,7 @@ import { openStore } from '../../../src/adapters/sqlite/open-store.ts';
 import { verifyStore } from '../../../src/adapters/sqlite/verify-store.ts';
 import { addTrial, contentsOf, filled, rowCounts, tamper } from './filled-store.ts';
 import { fixtureProgram } from './fixture-program.ts';
-import { openedStore, recipeOf, temporaryFolder } from './samples.ts';
+import { cycleOf, openedStore, recipeOf, temporaryFolder } from './samples.ts';
 
 let steady: Awaited<ReturnType<typeof fixtureProgram>>;
 beforeAll(async () => {
@@ -23,6 +23,7 @@ const oneTrial = (folder: string): string =>
   filled(join(folder, 'store.db'), (store) => {
     addTrial(store, 'a');
     store.saveRecipe(recipeOf());
+    store.saveCycle(cycleOf('cycle-a', { recordingId: 'recording-a' }));
     store.saveSetting('roles:North', 'bond-line');
   });
 

@@ -68,6 +68,19 @@ export function contentsOf(path: string): unknown {
       inForce: byText([...inForce]),
       decisions: decisionsOf(path),
       layouts: store.exchange.layouts(),
+      // The number of a recipe differs from store to store, what the cycle was made by does not.
+      cycles: byText(
+        store.cycles().map(({ recipeVersion, ...cycle }) => {
+          const { version: _version, ...recipe } =
+            recipes.find(
+              (one) =>
+                one.version === recipeVersion &&
+                one.assemblyName === cycle.assemblyName &&
+                one.pressName === cycle.pressName,
+            ) ?? {};
+          return [cycle, recipe];
+        }),
+      ),
     };
   } finally {
     store.close();

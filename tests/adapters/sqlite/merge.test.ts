@@ -11,7 +11,7 @@ import { verifyStore } from '../../../src/adapters/sqlite/verify-store.ts';
 import type { Probe } from '../../../src/core/probe/Probe.ts';
 import type { Store } from '../../../src/core/store/Store.ts';
 import { addTrial, contentsOf, filled, rowCounts, tamper } from './filled-store.ts';
-import { headOf, lineAt, north, recipeOf, resultOf, temporaryFolder, wb212 } from './samples.ts';
+import { cycleOf, headOf, lineAt, north, recipeOf, resultOf, temporaryFolder, wb212 } from './samples.ts';
 
 /** Two stores in one folder, each filled in its own way. */
 function twoStores(fillOne: (store: Store) => void, fillTwo: (store: Store) => void) {
@@ -188,6 +188,64 @@ describe('recipes of one assembly and press from two laptops', () => {
     expect(versions(stores.one)).toEqual(['1 first', '2 second']);
     expect(report).toMatchObject({ added: { recipes: 1 }, renumbered: [] });
     expect(mergeStores({ ownPath: copy, otherPath: stores.one }).added.recipes).toBe(0);
+  });
+});
+
+describe('cycles of production from two laptops', () => {
+  const cyclesWithNotes = (path: string): readonly string[] => {
+    const store = openStore({ path });
+    const recipes = store.recipes();
+    const all = store.cycles().map(({ cycleId, recipeVersion }) => {
+      const recipe = recipes.find(({ version }) => version === recipeVersion);
+      return `${cycleId} by ${recipeVersion} ${recipe?.note}`;
+    });
+    store.close();
+    return all;
+  };
+
+  test('each keeps the recipe it was made by, also where that came in under another number; none comes twice', () => {
+    const stores = twoStores(
+      (store) => {
+        store.saveRecipe(recipeOf({ note: 'January', acceptedAt: '2026-01-05T10:00:00Z' }));
+        store.saveRecipe(recipeOf({ note: 'June', acceptedAt: '2026-06-05T10:00:00Z' }));
+        store.saveCycle(cycleOf('first', { recipeVersion: 2 }));
+      },
+      (store) => {
+        store.saveRecipe(recipeOf({ note: 'March', acceptedAt: '2026-03-05T10:00:00Z' }));
+        store.saveCycle(cycleOf('second', { recipeVersion: 1, result: 'opened-early', dwellHeldS: 90.5 }));
+      },
+    );
+    const { oneWithTwo, twoWithOne, reports } = mergeBothWays(stores);
+    expect(cyclesWithNotes(oneWithTwo)).toEqual(['first by 2 June', 'second by 3 March']);
+    expect(cyclesWithNotes(twoWithOne)).toEqual(['second by 1 March', 'first by 3 June']);
+    expect(reports.map(({ added }) => added.cycles)).toEqual([1, 1]);
+    // June is version 2 and 4 in one, 3 in the other: still one recipe, nothing differs, nothing is added.
+    for (const [ownPath, otherPath] of [
+      [oneWithTwo, twoWithOne],
+      [twoWithOne, oneWithTwo],
+    ] as const)
+      expect(mergeStores({ ownPath, otherPath })).toMatchObject({ added: { cycles: 0 }, differences: [] });
+    for (const path of [oneWithTwo, twoWithOne])
+      expect(verifyStore(path)).toMatchObject({ cycles: 2, problems: [] });
+  });
+
+  test('one id, told differently: own is kept and the difference is told', () => {
+    const { one, two } = twoStores(
+      (store) => {
+        store.saveRecipe(recipeOf());
+        store.saveCycle(cycleOf('same'));
+      },
+      (store) => {
+        store.saveRecipe(recipeOf());
+        store.saveCycle(cycleOf('same', { dwellHeldS: 181 }));
+      },
+    );
+    expect(mergeStores({ ownPath: one, otherPath: two }).differences).toEqual([
+      { kind: 'cycle', subject: 'same', details: [{ what: 'dwell_held_s', own: '178.25', other: '181' }] },
+    ]);
+    const store = openStore({ path: one });
+    expect(store.cycles()).toEqual([cycleOf('same')]);
+    store.close();
   });
 });
 
@@ -461,6 +519,7 @@ test('every table of the store is merged, or left out on purpose', () => {
   const path = filled(join(temporaryFolder(), 'store.db'), () => {});
   const merged = [
     'assemblies',
+    'cycles',
     'imports',
     'logger_layouts',
     'presses',
@@ -486,6 +545,7 @@ test('any work on two laptops from a common start: both ways equal contents, a s
       minute: fc.integer({ min: 0, max: 59 }),
     }),
     fc.record({ what: fc.constant('recipe' as const), minute: fc.integer({ min: 0, max: 59 }) }),
+    fc.record({ what: fc.constant('cycle' as const), minute: fc.integer({ min: 0, max: 59 }) }),
   );
   const apply = (
     store: Store,
@@ -501,12 +561,19 @@ test('any work on two laptops from a common start: both ways equal contents, a s
       const minute = String(one.minute).padStart(2, '0');
       // A second of its own for each laptop: two people never decide in the very same millisecond here.
       const at = `2026-03-05T09:${minute}:${who === 'one' ? '10' : '20'}.${String(index).padStart(3, '0')}Z`;
-      if (one.what === 'decide') store.decideRun(decision('start', one.kind, `${who} ${index}`, at));
+      if (one.what === 'cycle') {
+        const recipeVersion = Math.max(0, ...store.recipes().map(({ version }) => version));
+        // Production needs a recipe.
+        if (recipeVersion > 0)
+          store.saveCycle(
+            cycleOf(`${who}-${index}`, { recipeVersion, closedAt: at, recordingId: 'recording-start' }),
+          );
+      } else if (one.what === 'decide') store.decideRun(decision('start', one.kind, `${who} ${index}`, at));
       else store.saveRecipe(recipeOf({ note: `${who} ${index}`, acceptedAt: at }));
     }
   };
   fc.assert(
-    fc.property(fc.array(act, { maxLength: 5 }), fc.array(act, { maxLength: 5 }), (first, second) => {
+    fc.property(fc.array(act, { maxLength: 8 }), fc.array(act, { maxLength: 8 }), (first, second) => {
       const folder = temporaryFolder();
       const start = filled(join(folder, 'start.db'), (store) => addTrial(store, 'start', { entries: 60 }));
       const one = join(folder, 'one.db');

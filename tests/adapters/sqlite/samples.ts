@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { onTestFinished } from 'vitest';
 import { type OpenStoreOptions, openStore } from '../../../src/adapters/sqlite/open-store.ts';
+import type { BondingCycle } from '../../../src/core/bonding/BondingCycle.ts';
 import type { Assembly, Press } from '../../../src/core/press/Press.ts';
 import type { Recipe } from '../../../src/core/recipe/Recipe.ts';
 import type { RecordingEntry, RecordingHead } from '../../../src/core/recording/RecordingEntry.ts';
@@ -149,5 +150,29 @@ export const recipeOf = (more: Partial<Omit<Recipe, 'version'>> = {}): Omit<Reci
   leastRecoveryS: null,
   runRuleVersion: 1,
   simulated: true,
+  ...more,
+});
+
+export const cycleOf = (cycleId: string, more: Partial<BondingCycle> = {}): BondingCycle => ({
+  cycleId,
+  assemblyName: 'WB-212',
+  pressName: 'North',
+  recipeVersion: 1,
+  recordingId: null,
+  simulated: true,
+  initials: 'JS',
+  closedAt: '2026-03-03T08:00:00.000Z',
+  closedBy: 'key',
+  dwellWantedS: 177,
+  dwellHeldS: 178.25,
+  targetC: 176.66666666666666,
+  holdWantedS: 120,
+  holdCountedS: null,
+  hold: 'not-measured',
+  platensAtClosingC: { upper: 231.8, lower: null },
+  lowestC: null,
+  peakC: null,
+  result: 'done',
+  flags: [],
   ...more,
 });

@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { openStore } from '../../../src/adapters/sqlite/open-store.ts';
 import { verifyStore } from '../../../src/adapters/sqlite/verify-store.ts';
 import { addTrial, filled, tamper } from './filled-store.ts';
-import { headOf, lineAt, openedStore, recipeOf, temporaryFolder } from './samples.ts';
+import { cycleOf, headOf, lineAt, openedStore, recipeOf, temporaryFolder } from './samples.ts';
 
 const threeTrials = (): string =>
   filled(join(temporaryFolder(), 'store.db'), (store) => {
@@ -35,6 +35,7 @@ test('a store as it was written: 3 of 3 recordings proved by hash, nothing wrong
     notClosed: [],
     runResults: 3,
     recipes: 1,
+    cycles: 0,
     problems: [],
   });
 });
@@ -137,6 +138,31 @@ describe('what was altered is named', () => {
     pastTrigger(path, 'recipes_never_updated', 'UPDATE recipes SET dwell_s = 100');
     expect(verifyStore(path).problems).toEqual([
       { kind: 'recipe', subject: 'WB-212 on North, version 1', detail: expect.stringContaining('table') },
+    ]);
+  });
+
+  const cycles: readonly (readonly [string, string, string])[] = [
+    ["a cycle's dwell in its column only", 'UPDATE cycles SET dwell_held_s = 100', 'table'],
+    ['a cycle that is no cycle', "UPDATE cycles SET cycle_json = json_remove(cycle_json, '$.hold')", 'hold'],
+    [
+      'a cycle by a recipe version that is not there',
+      "UPDATE cycles SET recipe_version = 7, cycle_json = json_set(cycle_json, '$.recipeVersion', 7)",
+      'recipe version 7 is not there',
+    ],
+    [
+      'a cycle whose recording is not there',
+      "UPDATE cycles SET cycle_json = json_set(cycle_json, '$.recordingId', 'gone')",
+      'recording gone is not there',
+    ],
+  ];
+  test.each(cycles)('%s', (_what, change, detail) => {
+    const path = filled(threeTrials(), (store) =>
+      store.saveCycle(cycleOf('cycle-a', { recordingId: 'recording-a' })),
+    );
+    expect(verifyStore(path)).toMatchObject({ cycles: 1, problems: [] });
+    pastTrigger(path, 'cycles_never_updated', change);
+    expect(verifyStore(path).problems).toEqual([
+      { kind: 'cycle', subject: 'cycle-a', detail: expect.stringContaining(detail) },
     ]);
   });
 
