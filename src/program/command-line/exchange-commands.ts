@@ -63,10 +63,17 @@ export function addExchangeCommands(program: Command): void {
   program
     .command('export')
     .description(
-      'write runs, trials or recipes as CSV or JSON, or recordings as files (fields: what each column holds)',
+      'write runs, trials, recipes or bonding cycles as CSV or JSON, or recordings as files (fields: what each column holds)',
     )
     .addArgument(
-      new Argument('<what>', 'what to write').choices(['runs', 'trials', 'recipes', 'recordings', 'fields']),
+      new Argument('<what>', 'what to write').choices([
+        'runs',
+        'trials',
+        'recipes',
+        'cycles',
+        'recordings',
+        'fields',
+      ]),
     )
     .option('--out <path>', 'file to write to, or folder (recordings: folder); else standard output')
     .addOption(new Option('--format <format>', 'form of the table').choices(['csv', 'json']).default('csv'))
@@ -91,7 +98,7 @@ export function addExchangeCommands(program: Command): void {
 
   program
     .command('verify')
-    .description('check the store: database, every recording against its hash, results, recipes')
+    .description('check the store: database, every recording against its hash, results, recipes, cycles')
     .addOption(storeOption())
     .addOption(jsonOption())
     .action(lazily(async () => (await import('../commands/verify.ts')).verify));

@@ -2,6 +2,7 @@ import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import { writeTextFile } from '../../adapters/files/write-text-file.ts';
 import { csvText } from '../../core/exchange/csv-text.ts';
+import { CYCLE_FIELDS } from '../../core/exchange/cycle-fields.ts';
 import type { ExportField } from '../../core/exchange/ExportField.ts';
 import { jsonText } from '../../core/exchange/json-text.ts';
 import { RECIPE_FIELDS } from '../../core/exchange/recipe-fields.ts';
@@ -24,9 +25,9 @@ interface ExportOptions extends StoreOptions {
   readonly trial?: string;
 }
 
-export type Exported = 'runs' | 'trials' | 'recipes' | 'recordings' | 'fields';
+export type Exported = 'runs' | 'trials' | 'recipes' | 'cycles' | 'recordings' | 'fields';
 
-/** `export runs|trials|recipes`: one table as CSV or JSON. `export recordings`: each as a file. `export fields`: what they hold. */
+/** `export runs|trials|recipes|cycles`: one table as CSV or JSON. `export recordings`: each as a file. `export fields`: what they hold. */
 export async function exportCommand(what: Exported, options: ExportOptions): Promise<void> {
   if (what === 'fields')
     return print(
@@ -34,7 +35,13 @@ export async function exportCommand(what: Exported, options: ExportOptions): Pro
         ...fieldLines('runs', RUN_FIELDS),
         ...fieldLines('trials', TRIAL_FIELDS),
         ...fieldLines('recipes', RECIPE_FIELDS),
+        ...fieldLines('cycles', CYCLE_FIELDS),
       ].join('\n'),
+    );
+  if (what === 'cycles' && options.trial !== undefined)
+    throw new OptionError(
+      'export cycles: --trial was given, but cycles of production belong to no trial',
+      'Leave --trial out; assembly, press and recipeVersion say what each was made by',
     );
   await withStore(options, (store) => {
     const trials = options.trial === undefined ? store.trials() : [findTrial(store, options.trial)];
@@ -45,6 +52,8 @@ export async function exportCommand(what: Exported, options: ExportOptions): Pro
         return write(what, TRIAL_FIELDS, trialRows(store, trials), options);
       case 'recipes':
         return write(what, RECIPE_FIELDS, recipesOf(store, options), options);
+      case 'cycles':
+        return write(what, CYCLE_FIELDS, store.cycles(), options);
       case 'recordings':
         return recordings(store, options);
     }

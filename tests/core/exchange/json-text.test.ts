@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { CYCLE_FIELDS } from '../../../src/core/exchange/cycle-fields.ts';
 import { field } from '../../../src/core/exchange/ExportField.ts';
 import { jsonText } from '../../../src/core/exchange/json-text.ts';
 import { RECIPE_FIELDS } from '../../../src/core/exchange/recipe-fields.ts';
@@ -45,6 +46,7 @@ describe('exported fields', () => {
     ['runs', RUN_FIELDS],
     ['trials', TRIAL_FIELDS],
     ['recipes', RECIPE_FIELDS],
+    ['cycles', CYCLE_FIELDS],
   ])('of %s: each name once, in letters that every tool takes, each said what it holds', (_what, fields) => {
     const names = fields.map(({ name }) => name);
     expect(new Set(names).size).toBe(names.length);
