@@ -12,12 +12,15 @@ import type { SourceOptions } from '../sources/Source.ts';
 export interface WarmUpOptions extends WarmUpRuleOptions, SourceOptions {
   readonly poweredAt?: string;
   readonly explain?: boolean;
+  /** Records the platens now instead of reading files. */
+  readonly live?: boolean;
   readonly show: 'F' | 'C';
   readonly json?: boolean;
 }
 
 /** `warm-up FILE…`: figures of each recorded warm-up. Ends with 1 when one was not READY by the rule. */
 export async function warmUp(files: readonly string[], options: WarmUpOptions): Promise<void> {
+  if (options.live) return (await import('../warm-up-live/warm-up-live.ts')).warmUpLive(options);
   if (files.length === 0) {
     if (options.explain) return print(definitionLines().join('\n'));
     throw new OptionError(

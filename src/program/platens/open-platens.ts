@@ -39,7 +39,7 @@ export async function openPlatens(
 }
 
 /** `unused,unused,upper-platen,lower-platen`: channel 1 first. No channel need be on the bond line. */
-function platenRoles(text: string): readonly ChannelRole[] {
+export function platenRoles(text: string): readonly ChannelRole[] {
   const roles = text.split(',').map((part) => part.trim());
   for (const role of roles) {
     if ((CHANNEL_ROLES as readonly string[]).includes(role)) continue;
