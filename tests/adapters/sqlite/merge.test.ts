@@ -227,6 +227,12 @@ describe('cycles of production from two laptops', () => {
       expect(mergeStores({ ownPath, otherPath })).toMatchObject({ added: { cycles: 0 }, differences: [] });
     for (const path of [oneWithTwo, twoWithOne])
       expect(verifyStore(path)).toMatchObject({ cycles: 2, problems: [] });
+    // Made by the repeat, June as version 4: it keeps that number where the number says the same.
+    const copy = join(stores.folder, 'copy.db');
+    copyFileSync(oneWithTwo, copy);
+    filled(copy, (store) => store.saveCycle(cycleOf('third', { recipeVersion: 4 })));
+    mergeStores({ ownPath: oneWithTwo, otherPath: copy });
+    expect(cyclesWithNotes(oneWithTwo).at(-1)).toBe('third by 4 June');
   });
 
   test('one id, told differently: own is kept and the difference is told', () => {
