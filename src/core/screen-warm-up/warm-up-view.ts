@@ -16,6 +16,7 @@ const ROLES: Readonly<Record<WarmUpStanding, SegmentRole>> = {
   'no-reading': 'caution',
   stale: 'caution',
   heating: 'strong',
+  above: 'caution',
   'in-band': 'strong',
   ready: 'good',
 };
@@ -43,30 +44,64 @@ export function warmUpView(state: WarmUpScreenState): ShellView {
 
 function bodyRows(state: WarmUpScreenState, standing: WarmUpStanding, size: PageSize): readonly StyledRow[] {
   const { ready, rule, unit } = state;
-  const roomy = size.columns >= 110 && size.rows >= 28;
+  const roomy = isRoomy(size);
   const blocks = roomy ? 'large' : 'small';
   const gap: readonly StyledRow[] = roomy ? [[]] : [];
-  const current = standing === 'heating' || standing === 'in-band' || standing === 'ready';
+  const current = isCurrent(standing);
   return [
     ...gap,
     ...blockRows(T.state[standing], size, ROLES[standing], blocks),
     ...gap,
-    ...ready.platens.flatMap((platen) => [
-      ...blockRows(
-        figure(standing === 'no-reader' ? null : platen.temperatureC, unit),
-        size,
-        current ? (platen.inside ? 'good' : 'strong') : 'quiet',
-        blocks,
-      ),
-      ...textRows(T.platen(platen, unit), size, current ? 'plain' : 'quiet'),
-      ...gap,
-    ]),
+    ...figureRows(state, standing, size),
     ...textRows(T.inside(current ? ready.insideForS : 0, rule.forS), size, 'strong'),
     ...sentences(state, standing).flatMap((line) => [...textRows(line, size, ROLES[standing])]),
     ...gap,
     ...textRows(T.rule(rule.bandC, rule.forS, unit), size, 'quiet'),
     ...CAUTIONS.heat.flatMap((line) => [...textRows(line, size, 'caution')]),
   ];
+}
+
+/** Roomy: one platen under the other; else the first two side by side, so that everything fits 24 rows. */
+function figureRows(
+  { ready, unit }: WarmUpScreenState,
+  standing: WarmUpStanding,
+  size: PageSize,
+): readonly StyledRow[] {
+  const roomy = isRoomy(size);
+  const current = isCurrent(standing);
+  const platens = ready.platens.map((one) =>
+    standing === 'no-reader' ? { ...one, temperatureC: null } : one,
+  );
+  const blocks = platens.map((platen) =>
+    blockRows(
+      figure(platen.temperatureC, unit),
+      size,
+      current ? (platen.inside ? 'good' : 'strong') : 'quiet',
+      roomy ? 'large' : 'small',
+    ),
+  );
+  const texts = platens.map((platen) => textRows(T.platen(platen, unit), size, current ? 'plain' : 'quiet'));
+  if (roomy) return blocks.flatMap((rows, index) => [...rows, ...texts[index]!, []]);
+  const [first = [], second = []] = blocks;
+  const half = Math.floor(size.columns / 2);
+  return [
+    ...first.map((row, index): StyledRow => {
+      const columns = row.reduce((sum, { text }) => sum + [...text].length, 0);
+      return [
+        ...row,
+        { text: ' '.repeat(Math.max(1, half - columns)), role: 'plain' },
+        ...(second[index] ?? []),
+      ];
+    }),
+    ...texts.flat(),
+  ];
+}
+
+const isRoomy = ({ columns, rows }: PageSize): boolean => columns >= 110 && rows >= 28;
+
+/** Figures are of now. */
+function isCurrent(standing: WarmUpStanding): boolean {
+  return standing !== 'no-reader' && standing !== 'no-reading' && standing !== 'stale';
 }
 
 function sentences(state: WarmUpScreenState, standing: WarmUpStanding): readonly string[] {

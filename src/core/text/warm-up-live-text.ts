@@ -17,6 +17,7 @@ export const WARM_UP_LIVE_TEXT = {
     'no-reading': 'NO READING',
     stale: 'OLD READING',
     heating: 'HEATING',
+    above: 'ABOVE BAND',
     'in-band': 'IN BAND',
     ready: 'READY',
   },
@@ -24,6 +25,7 @@ export const WARM_UP_LIVE_TEXT = {
     const from = `set point ${temperatureText(setPointC, unit)}`;
     if (temperatureC === null) return `${label}: no reading; ${from}.`;
     const awayC = temperatureC - setPointC;
+    if (Math.abs(awayC) < 0.05) return `${label}; at ${from}.`;
     return `${label}; ${from}; ${differenceText(Math.abs(awayC), unit)} ${awayC < 0 ? 'below' : 'above'}.`;
   },
   rule: (bandC: number, forS: number, unit: TemperatureUnit) =>

@@ -18,4 +18,10 @@ export const HOME_ENTRIES: readonly ProgramEntry[] = [
     detail: 'with a recipe: timer and log',
     run: async (options) => (await import('../bonding/bond-from-home.ts')).bondFromHome(options),
   },
+  {
+    key: 'w',
+    word: 'warm-up',
+    detail: 'platens from cold to READY',
+    run: async (options) => (await import('../warm-up-live/warm-up-from-home.ts')).warmUpFromHome(options),
+  },
 ];

@@ -113,7 +113,11 @@ export async function runWarmUpLive(options: RunWarmUpLiveOptions): Promise<Read
       speed: reader.speed,
       watchSleep: reader.watchSleep,
       tell(event) {
-        if (event.kind === 'link') model.dispatch(event);
+        if (event.kind === 'link') {
+          model.dispatch(event);
+          if (event.link.kind === 'lost') write(WARM_UP_LIVE_TEXT.lost);
+        }
+        if (event.kind === 'notice') write(event.text);
         if (event.kind !== 'session') return;
         const reading = event.state.latestReading;
         if (reading === null || reading.timeS === latestTimeS) return;
