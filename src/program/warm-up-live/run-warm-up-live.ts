@@ -53,7 +53,6 @@ export async function runWarmUpLive(options: RunWarmUpLiveOptions): Promise<Read
   options.endSignal.addEventListener('abort', () => controller.abort(), { once: true });
   const watch = createReadyWatch({ rule, platens });
   const nowUs = () => clock.nowUs();
-  const startUs = nowUs();
   const model = createPageModel<WarmUpScreenState, WarmUpScreenEvent, WarmUpScreenIntent>(
     {
       pressName: head.pressName ?? '',
@@ -65,7 +64,7 @@ export async function runWarmUpLive(options: RunWarmUpLiveOptions): Promise<Read
       storePath: store.path,
       ready: watch.state,
       latestUs: null,
-      nowUs: startUs,
+      nowUs: nowUs(),
       link: { kind: 'opening' },
       store: null,
       rung: false,
@@ -129,7 +128,7 @@ export async function runWarmUpLive(options: RunWarmUpLiveOptions): Promise<Read
             return value?.kind === 'temperature' ? value.temperatureC : null;
           }),
         );
-        model.dispatch({ kind: 'reading', ready, atUs: startUs + reading.arrivedUs });
+        model.dispatch({ kind: 'reading', ready, atUs: event.atUs });
         say(ready);
         if (plain && ready.firstReadyAtS !== null && reading.timeS - ready.firstReadyAtS >= AFTER_READY_S)
           controller.abort();
