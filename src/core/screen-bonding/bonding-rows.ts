@@ -2,6 +2,7 @@ import type { BondingState, CycleUnderWay } from '../bonding/BondingState.ts';
 import { bandAt } from '../bonding/band-at.ts';
 import { bondLineNow, hasProbe } from '../bonding/bond-line-now.ts';
 import { platensNow } from '../bonding/platens-now.ts';
+import { type BlockSize, blockText } from '../chart/block-text.ts';
 import type { SegmentRole, StyledRow } from '../chart/StyledRow.ts';
 import { LIMITS } from '../run/limits.ts';
 import { clockText } from '../screen/clock-text.ts';
@@ -16,6 +17,14 @@ import { secondsText, temperatureText } from '../text/units-text.ts';
 
 type Word = keyof typeof BONDING_TEXT.state;
 
+/** Seconds in block digits, the unit in small letters beside them: a large S would pass for a 5. */
+function secondsRows(figureS: number, { ascii }: PageSize, size: BlockSize): readonly StyledRow[] {
+  const unit = blockText('S', { size: 'small', ascii });
+  return blockText(figureS.toFixed(0), { size, ascii }).map((row, i) => [
+    { text: `  ${row}  ${unit[i] ?? ''}`, role: 'strong' },
+  ]);
+}
+
 /** The page of the production timer: one figure in block digits, the state in block letters, then the facts. */
 export function bondingRows(state: BondingState, size: PageSize): readonly StyledRow[] {
   if (state.help) return [[], ...BONDING_TEXT.help.flatMap((line) => [...textRows(line, size)])];
@@ -28,7 +37,7 @@ export function bondingRows(state: BondingState, size: PageSize): readonly Style
   const words = second === null ? BONDING_TEXT.state[word] : `${BONDING_TEXT.state[word]}`;
   const top: StyledRow[] = [
     ...(roomy ? [[]] : []),
-    ...blockRows(`${figureS.toFixed(0)} S`, size, 'strong', roomy ? 'big' : 'large'),
+    ...secondsRows(figureS, size, roomy ? 'big' : 'large'),
     [{ text: `  ${secondsText(figureS, 0)} ${caption}`, role: 'quiet' }],
     ...(roomy ? [[]] : []),
     ...blockRows(words, size, shown, roomy ? 'large' : 'small'),
