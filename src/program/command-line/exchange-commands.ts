@@ -1,53 +1,36 @@
 import { Argument, type Command, Option } from 'commander';
-import { jsonOption, lazily, showOption, storeOption } from './shared-options.ts';
-
-const list = (value: string, before: readonly string[] | undefined): readonly string[] => [
-  ...(before ?? []),
-  value,
-];
+import { addLoggerColumns, jsonOption, lazily, showOption, storeOption } from './shared-options.ts';
 
 /** Commands that bring data into the store and hand it out, bring stores together, back them up and check them. */
 export function addExchangeCommands(program: Command): void {
-  program
-    .command('import <files...>')
-    .description('bring other loggers’ files and recordings into the store, each into a trial')
-    .option('--trial <id>', 'trial to put them in, there already or new (else a new one)')
-    .option('--assembly <name>', 'assembly of a new trial')
-    .option('--press <name>', 'press of a new trial')
-    .option('--layout <name>', 'read them by this saved layout')
-    .option('--save-layout <name>', 'save how the file is read under this name')
-    .option('--again', 'bring a file in once more where it is to be read otherwise than before')
-    .option('--target <temperature>', 'logger file: bond-line target, such as 350F or 177C')
-    .option('--hold <duration>', 'logger file: hold at or above target, such as 120s or 2min')
-    .option('--closed-at <time>', 'logger file: press closed, counted from the first reading, such as 12.5s')
-    .option(
-      '--platens <temperature>',
-      'logger file: platen set point; two values, upper then lower, parted by a slash',
-    )
-    .option('--ambient <temperature>', 'logger file: room temperature, such as 75F')
-    .addOption(
-      new Option('--dip <rule>', 'logger file: what a dip below target does to the hold').choices([
-        'restarts',
-        'pauses',
-      ]),
-    )
-    .option('--time-column <name>', 'logger file: heading or number (from 1) of the time column')
-    .option(
-      '--temperature-column <name>',
-      'logger file: heading or number of the bond-line column (may be repeated)',
-      list,
-    )
-    .addOption(new Option('--unit <unit>', 'logger file: unit of the temperatures').choices(['C', 'F', 'K']))
-    .addOption(
-      new Option('--time-unit <unit>', 'logger file: unit of the times').choices([
-        's',
-        'ms',
-        'us',
-        'min',
-        'h',
-      ]),
-    )
-    .option('--interval <duration>', 'logger file without times: time between rows')
+  addLoggerColumns(
+    program
+      .command('import <files...>')
+      .description('bring other loggers’ files and recordings into the store, each into a trial')
+      .option('--trial <id>', 'trial to put them in, there already or new (else a new one)')
+      .option('--assembly <name>', 'assembly of a new trial')
+      .option('--press <name>', 'press of a new trial')
+      .option('--layout <name>', 'read them by this saved layout')
+      .option('--save-layout <name>', 'save how the file is read under this name')
+      .option('--again', 'bring a file in once more where it is to be read otherwise than before')
+      .option('--target <temperature>', 'logger file: bond-line target, such as 350F or 177C')
+      .option('--hold <duration>', 'logger file: hold at or above target, such as 120s or 2min')
+      .option(
+        '--closed-at <time>',
+        'logger file: press closed, counted from the first reading, such as 12.5s',
+      )
+      .option(
+        '--platens <temperature>',
+        'logger file: platen set point; two values, upper then lower, parted by a slash',
+      )
+      .option('--ambient <temperature>', 'logger file: room temperature, such as 75F')
+      .addOption(
+        new Option('--dip <rule>', 'logger file: what a dip below target does to the hold').choices([
+          'restarts',
+          'pauses',
+        ]),
+      ),
+  )
     .addOption(showOption())
     .addOption(storeOption())
     .addOption(jsonOption())

@@ -2,55 +2,38 @@ import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Command, Option } from 'commander';
 import { addCureOptions, addDoubtOptions } from './numbers-commands.ts';
-import { jsonOption, lazily, showOption, storeOption } from './shared-options.ts';
-
-const list = (value: string, before: readonly string[] | undefined): readonly string[] => [
-  ...(before ?? []),
-  value,
-];
+import { addLoggerColumns, jsonOption, lazily, showOption, storeOption } from './shared-options.ts';
 
 const RULES = ['mean', 'slowest', 'next-run', 'tolerance'] as const;
 
 /** Recordings and other loggers' files to runs, trial and dwell. */
 export function addReplayCommand(program: Command): void {
-  addDoubtOptions(addCureOptions(program.command('replay [files...]')))
-    .description(
-      'work out runs, trial and dwell again from recordings or other loggers’ files (- reads standard input)',
-    )
-    .option('--trial <id>', 'replay a trial from the store instead of files')
-    .option('--probes <names>', 'probe on each channel, channel 1 first, parted by commas; - for none')
-    .option('--highest-peak <temperature>', 'highest bond-line temperature allowed')
-    .option('--target <temperature>', 'bond-line target, such as 350F or 177C')
-    .option('--hold <duration>', 'hold at or above target, such as 120s or 2min')
-    .addOption(new Option('--rule <rule>', 'dwell rule').choices([...RULES]).default('mean'))
-    .option('--margin <duration>', 'margin added to the dwell', '0s')
-    .option('--content <share>', 'tolerance rule: share of all cycles that hold fully, such as 99%')
-    .option('--confidence <share>', 'tolerance rule: how sure, such as 95%')
-    .option('--timer-step <duration>', 'step of the press timer', '1s')
-    .option('--closed-at <time>', 'press closed, counted from the first reading, such as 12.5s')
-    .option('--platens <temperature>', 'platen set point; two values, upper then lower, parted by a slash')
-    .option('--ambient <temperature>', 'room temperature, such as 75F (25 °C unless stated or measured)')
-    .option('--roles <list>', 'what each channel is laid on, channel 1 first, parted by commas')
-    .addOption(
-      new Option('--dip <rule>', 'what a dip below target does to the hold').choices(['restarts', 'pauses']),
-    )
-    .option('--time-column <name>', 'logger file: heading or number (from 1) of the time column')
-    .option(
-      '--temperature-column <name>',
-      'logger file: heading or number of the bond-line column (may be repeated)',
-      list,
-    )
-    .addOption(new Option('--unit <unit>', 'logger file: unit of the temperatures').choices(['C', 'F', 'K']))
-    .addOption(
-      new Option('--time-unit <unit>', 'logger file: unit of the times').choices([
-        's',
-        'ms',
-        'us',
-        'min',
-        'h',
-      ]),
-    )
-    .option('--interval <duration>', 'logger file without times: time between rows')
+  addLoggerColumns(
+    addDoubtOptions(addCureOptions(program.command('replay [files...]')))
+      .description(
+        'work out runs, trial and dwell again from recordings or other loggers’ files (- reads standard input)',
+      )
+      .option('--trial <id>', 'replay a trial from the store instead of files')
+      .option('--probes <names>', 'probe on each channel, channel 1 first, parted by commas; - for none')
+      .option('--highest-peak <temperature>', 'highest bond-line temperature allowed')
+      .option('--target <temperature>', 'bond-line target, such as 350F or 177C')
+      .option('--hold <duration>', 'hold at or above target, such as 120s or 2min')
+      .addOption(new Option('--rule <rule>', 'dwell rule').choices([...RULES]).default('mean'))
+      .option('--margin <duration>', 'margin added to the dwell', '0s')
+      .option('--content <share>', 'tolerance rule: share of all cycles that hold fully, such as 99%')
+      .option('--confidence <share>', 'tolerance rule: how sure, such as 95%')
+      .option('--timer-step <duration>', 'step of the press timer', '1s')
+      .option('--closed-at <time>', 'press closed, counted from the first reading, such as 12.5s')
+      .option('--platens <temperature>', 'platen set point; two values, upper then lower, parted by a slash')
+      .option('--ambient <temperature>', 'room temperature, such as 75F (25 °C unless stated or measured)')
+      .option('--roles <list>', 'what each channel is laid on, channel 1 first, parted by commas')
+      .addOption(
+        new Option('--dip <rule>', 'what a dip below target does to the hold').choices([
+          'restarts',
+          'pauses',
+        ]),
+      ),
+  )
     .option('--together', 'average all, whatever assembly and press the recordings name')
     .option('--explain', 'show the whole uncertainty budget')
     .addOption(showOption())
