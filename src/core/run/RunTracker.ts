@@ -1,3 +1,4 @@
+import type { ReadingColumns } from '../reading/ReadingColumns.ts';
 import type { StreamEvent } from '../reading/StreamEvent.ts';
 import type { ChannelRole } from '../recording/RecordingEntry.ts';
 import type { RunEvent, RunState } from './RunEvent.ts';
@@ -6,6 +7,8 @@ import type { RunRules } from './RunResult.ts';
 export interface RunTracker {
   /** Takes the next event of the stream; returns what it means for the run, in the order it happened. */
   accept(event: StreamEvent): readonly RunEvent[];
+  /** The same as `accept` with the reading at a row of columns, at less cost. */
+  acceptRow(columns: ReadingColumns, row: number): readonly RunEvent[];
   /** No more events: finishes an open run. */
   finish(): readonly RunEvent[];
   readonly state: RunState;

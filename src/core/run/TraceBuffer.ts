@@ -1,15 +1,8 @@
+import { CHANNEL_FAULTS, type ReadingColumns } from '../reading/ReadingColumns.ts';
 import type { Reading } from '../reading/StreamEvent.ts';
 import type { ChannelFault } from '../wire/WireEvent.ts';
 
-const FAULTS: readonly ChannelFault[] = [
-  'open-circuit',
-  'short-to-ground',
-  'short-to-supply',
-  'over-range',
-  'cold-junction',
-  'unspecified',
-];
-const OVER_RANGE = 1 + FAULTS.indexOf('over-range');
+const OVER_RANGE = 1 + CHANNEL_FAULTS.indexOf('over-range');
 
 /** Readings that fit before room is made: three minutes at 10 Hz. */
 const FIRST_ROOM = 2048;
@@ -56,34 +49,32 @@ export class TraceBuffer {
 
   faultAt(channel: number, index: number): ChannelFault | null {
     const code = this.#faults[channel]![this.#from + index]!;
-    return code === 0 ? null : FAULTS[code - 1]!;
+    return code === 0 ? null : CHANNEL_FAULTS[code - 1]!;
   }
 
   append(reading: Reading): void {
-    if (this.#to === this.#times.length) this.#makeRoom();
-    const at = this.#to;
-    this.#times[at] = reading.timeS;
+    const at = this.#newRow(reading.timeS);
     for (let channel = 0; channel < this.channels; channel++) {
       const value = reading.values[channel];
-      let temperatureC = Number.NaN;
-      let fault = 0;
-      if (value !== undefined) {
-        if (value.kind === 'temperature') {
-          temperatureC = value.temperatureC;
-          if (temperatureC > HIGHEST_C || temperatureC < LOWEST_C) {
-            temperatureC = Number.NaN;
-            fault = OVER_RANGE;
-          }
-        } else if (value.kind === 'fault') fault = 1 + FAULTS.indexOf(value.fault);
-      }
-      if (!Number.isFinite(temperatureC)) {
-        temperatureC = Number.NaN;
-        this.#without[channel]!++;
-      }
-      this.#values[channel]![at] = temperatureC;
-      this.#faults[channel]![at] = fault;
+      if (value?.kind === 'temperature') this.#put(channel, at, value.temperatureC, 0);
+      else
+        this.#put(
+          channel,
+          at,
+          Number.NaN,
+          value?.kind === 'fault' ? 1 + CHANNEL_FAULTS.indexOf(value.fault) : 0,
+        );
     }
-    this.#to++;
+  }
+
+  /** The same as `append` with the reading at a row of columns. */
+  appendRow({ channels, timesS, temperaturesC, kinds }: ReadingColumns, row: number): void {
+    const at = this.#newRow(timesS[row]!);
+    for (let channel = 0; channel < this.channels; channel++) {
+      const kind = channel < channels ? kinds[row * channels + channel]! : 1;
+      if (kind === 0) this.#put(channel, at, temperaturesC[row * channels + channel]!, 0);
+      else this.#put(channel, at, Number.NaN, kind - 1);
+    }
   }
 
   /** Forgets readings before a time. */
@@ -146,6 +137,20 @@ export class TraceBuffer {
       valuesC[count++] = valueC;
     }
     return count;
+  }
+
+  #newRow(timeS: number): number {
+    if (this.#to === this.#times.length) this.#makeRoom();
+    this.#times[this.#to] = timeS;
+    return this.#to++;
+  }
+
+  #put(channel: number, at: number, temperatureC: number, fault: number): void {
+    const overRange = temperatureC > HIGHEST_C || temperatureC < LOWEST_C;
+    const known = !overRange && Number.isFinite(temperatureC);
+    if (!known) this.#without[channel]!++;
+    this.#values[channel]![at] = known ? temperatureC : Number.NaN;
+    this.#faults[channel]![at] = overRange ? OVER_RANGE : fault;
   }
 
   #makeRoom(): void {

@@ -1,3 +1,4 @@
+import type { ReadingColumns } from '../reading/ReadingColumns.ts';
 import type { OperatorMark, Reading, RunConditions, StreamEvent } from '../reading/StreamEvent.ts';
 import type { ChannelRole } from '../recording/RecordingEntry.ts';
 import { MARK_UNCERTAINTY_S } from './choose-press-closed.ts';
@@ -65,6 +66,14 @@ class Tracker implements RunTracker {
     return this.#take();
   }
 
+  acceptRow(columns: ReadingColumns, row: number): readonly RunEvent[] {
+    if (this.#isNext(columns.timesS[row]!)) {
+      this.#around.trace.appendRow(columns, row);
+      this.#appended();
+    }
+    return this.#take();
+  }
+
   finish(): readonly RunEvent[] {
     const run = this.#run;
     if (run !== null && this.#runs > 1 && isHandling(run)) this.#dropRun(this.#latestS);
@@ -84,11 +93,22 @@ class Tracker implements RunTracker {
   }
 
   #reading(reading: Reading): void {
-    const { trace, bondLineChannels, resolutions } = this.#around;
-    const { timeS } = reading;
-    if (!Number.isFinite(timeS) || timeS < this.#latestS) return;
+    if (!this.#isNext(reading.timeS)) return;
+    this.#around.trace.append(reading);
+    this.#appended();
+  }
+
+  /** Time never runs back: such a reading is left out. */
+  #isNext(timeS: number): boolean {
+    if (!Number.isFinite(timeS) || timeS < this.#latestS) return false;
     this.#latestS = timeS;
-    trace.append(reading);
+    return true;
+  }
+
+  /** Looks at the newest reading of the trace. */
+  #appended(): void {
+    const { trace, bondLineChannels, resolutions } = this.#around;
+    const timeS = this.#latestS;
     const index = trace.length - 1;
     for (let channel = 0; channel < trace.channels; channel++) {
       const valueC = trace.valueAt(channel, index);
@@ -104,7 +124,7 @@ class Tracker implements RunTracker {
         if (rise !== null) this.#rise(channel, rise);
         if (this.#run?.onset != null) break;
       }
-    if (this.#run !== null) this.#runReading(this.#run, trace.length - 1, timeS);
+    if (this.#run !== null) this.#runReading(this.#run, index, timeS);
     else if (trace.timeAt(0) < timeS - 1.25 * LIMITS.keptWhileWaitingS)
       trace.trimBefore(timeS - LIMITS.keptWhileWaitingS);
   }

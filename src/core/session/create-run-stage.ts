@@ -1,4 +1,5 @@
 import type { ProbeCorrection } from '../probe/probe-correction.ts';
+import type { ReadingColumns } from '../reading/ReadingColumns.ts';
 import type { ClockComparison, OperatorMark, StreamEvent } from '../reading/StreamEvent.ts';
 import type { ChannelRole } from '../recording/RecordingEntry.ts';
 import { createRunTracker } from '../run/create-run-tracker.ts';
@@ -22,6 +23,8 @@ export interface RunStageConfig {
 /** The part of the pipeline behind the readings: calibration of the probes, run tracker, clock judged. */
 export interface RunStage {
   accept(event: StreamEvent): readonly RunEvent[];
+  /** The same with the reading at a row of columns that are corrected already. */
+  acceptRow(columns: ReadingColumns, row: number): readonly RunEvent[];
   finish(): readonly RunEvent[];
   readonly results: readonly RunResult[];
   readonly state: RunState;
@@ -76,6 +79,7 @@ export function createRunStage(config: RunStageConfig): RunStage {
       event.kind === 'mark' && tracker.state.phase === 'waiting' && isAboutSpoilt(event.mark)
         ? markedAfterwards(event.mark)
         : keepResults(tracker.accept(corrected(event))),
+    acceptRow: (columns, row) => keepResults(tracker.acceptRow(columns, row)),
     finish: () => keepResults(tracker.finish()),
     results,
     get state() {

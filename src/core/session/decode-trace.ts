@@ -1,9 +1,10 @@
 import { createReadingAssembler } from '../reading/create-reading-assembler.ts';
+import { CHANNEL_FAULTS } from '../reading/ReadingColumns.ts';
 import type { Reading, StreamEvent } from '../reading/StreamEvent.ts';
 import type { RecordingEntry } from '../recording/RecordingEntry.ts';
 import type { LineDecoder } from '../wire/WireEvent.ts';
 import { createClockCheckpoints } from './clock-checkpoints.ts';
-import { type DecodedTrace, TRACE_FAULTS } from './DecodedTrace.ts';
+import type { DecodedTrace } from './DecodedTrace.ts';
 
 /** Decodes a whole recording once, for analyses by several rules. */
 export function decodeTrace(entries: Iterable<RecordingEntry>, decoder: LineDecoder): DecodedTrace {
@@ -41,7 +42,7 @@ function packed(
       if (value.kind === 'temperature') {
         temperaturesC[at] = value.temperatureC;
         kinds[at] = 0;
-      } else if (value.kind === 'fault') kinds[at] = 2 + TRACE_FAULTS.indexOf(value.fault);
+      } else if (value.kind === 'fault') kinds[at] = 2 + CHANNEL_FAULTS.indexOf(value.fault);
     }
   }
   return {
