@@ -64,7 +64,7 @@ export class CrossingWatch {
     closedUntilS = Number.POSITIVE_INFINITY,
   ): CrossingNews {
     if (this.final !== null) {
-      if (Number.isFinite(temperatureC)) this.latestValidS = timeS;
+      this.seen(timeS, temperatureC);
       return null;
     }
     const valid = Number.isFinite(temperatureC);
@@ -90,6 +90,11 @@ export class CrossingWatch {
     this.provisional = crossing;
     this.#sustainedChecked = false;
     return 'provisional';
+  }
+
+  /** Takes a reading after the final figure: only that the channel still speaks. */
+  seen(timeS: number, temperatureC: number): void {
+    if (Number.isFinite(temperatureC)) this.latestValidS = timeS;
   }
 
   /** No more readings before `endS` (opened, or the end): settles what is still open. */

@@ -46,6 +46,7 @@ export class RunUnderWay {
   readonly notes: string[] = [];
   conditions: RunConditions;
   #dipped = false;
+  #news = false;
   #chosen: PressClosed | null = null;
   #chosenFrom: ClosingMarks | null = null;
 
@@ -121,13 +122,14 @@ export class RunUnderWay {
         hottestC = Math.max(hottestC, valueC);
         coldestC = Math.min(coldestC, valueC);
       }
-      this.#watch(at, timeS, valueC, out);
+      if (this.#watch(at, timeS, valueC, out)) this.#news = true;
     }
     if (hottestC > Number.NEGATIVE_INFINITY && this.fall.add(timeS, hottestC))
       out.push({ kind: 'opening-hinted', timeS: this.fall.startedS! });
     if (coldestC < Number.POSITIVE_INFINITY) this.#cure(index, coldestC);
     const before = this.hold;
-    this.#combine(timeS, out);
+    // With one channel nothing changes without news of it; among several, one that falls silent changes the slowest.
+    if (this.#news || this.watches.length > 1) this.#combine(timeS, out);
     if (this.hold !== null && this.hold === before && coldestC < Number.POSITIVE_INFINITY)
       this.#count(timeS, coldestC, out);
   }
@@ -159,9 +161,14 @@ export class RunUnderWay {
     this.cure.add(timeS, coldestC);
   }
 
-  #watch(at: number, timeS: number, valueC: number, out: RunEvent[]): void {
+  /** True where the channel's crossing has become another. */
+  #watch(at: number, timeS: number, valueC: number, out: RunEvent[]): boolean {
     const channel = this.around.bondLineChannels[at]!;
     const watch = this.watches[at]!;
+    if (watch.final !== null) {
+      watch.seen(timeS, valueC);
+      return false;
+    }
     const news = watch.add(
       timeS,
       valueC,
@@ -169,7 +176,7 @@ export class RunUnderWay {
       this.around.resolutions[channel]!.resolutionC,
       this.closedUntilS,
     );
-    if (news === null) return;
+    if (news === null) return false;
     if (news === 'provisional')
       out.push({ kind: 'crossing-provisional', crossing: plain(watch.provisional!), channel: channel + 1 });
     else
@@ -178,10 +185,12 @@ export class RunUnderWay {
         crossing: news === 'final' ? plain(watch.final!) : null,
         channel: channel + 1,
       });
+    return true;
   }
 
   /** The run has crossed when every bond-line channel that still speaks has; its time is the slowest one's. */
   #combine(timeS: number, out: RunEvent[]): void {
+    this.#news = false;
     const provisional = slowest(this.watches, 'provisional', timeS);
     if (provisional?.timeS !== this.provisional?.timeS) {
       this.provisional = provisional === null ? null : plain(provisional);
