@@ -5,6 +5,7 @@ import { BURST_US } from '../../core/screen/classify-input.ts';
 import { trialFrame } from '../../core/screen/trial-frame.ts';
 import { trialView } from '../../core/screen/trial-view.ts';
 import { FrameRows } from './FrameRows.tsx';
+import type { Drawing } from './how-to-draw.ts';
 import { rawInputs } from './raw-inputs.ts';
 import { styledRowToAnsi } from './styled-row-to-ansi.ts';
 import type { TrialScreenModel } from './TrialScreenModel.ts';
@@ -15,8 +16,7 @@ export interface TrialScreenProps {
   readonly model: TrialScreenModel;
   /** Host monotonic clock, µs. */
   readonly nowUs: () => number;
-  readonly ascii: boolean;
-  readonly colour: boolean;
+  readonly drawing: Drawing;
   /** Time between redraws, ms; at least 100. */
   readonly everyMs: number;
   readonly clearWindow: () => void;
@@ -27,7 +27,8 @@ export const INTERRUPTED = 'interrupted';
 
 /** Draws the model's state a few times a second, ten at most, and hands keys to it. */
 export function TrialScreen(props: TrialScreenProps): ReactNode {
-  const { model, nowUs, ascii, colour, everyMs, clearWindow } = props;
+  const { model, nowUs, drawing, everyMs, clearWindow } = props;
+  const { ascii, colours } = drawing;
   const { exit } = useApp();
   const size = useWindowSize(clearWindow);
   const beat = useCallback(() => model.dispatch({ kind: 'tick', atUs: nowUs() }), [model, nowUs]);
@@ -46,7 +47,7 @@ export function TrialScreen(props: TrialScreenProps): ReactNode {
   const label = `${view.state.words.join(' ')}. ${view.figure.text} ${view.figure.unit}. ${view.facts.map((f) => f.text).join(' ')}`;
   return (
     <FrameRows
-      lines={rows.map((row) => (colour ? styledRowToAnsi(row, true) : styledRowToAnsi(row, false)))}
+      lines={rows.map((row) => styledRowToAnsi(row, colours))}
       columns={rows[0] === undefined ? size.columns : rowText(rows[0]).length}
       label={label}
     />

@@ -2,6 +2,7 @@ import { render } from 'ink';
 import type { ReactNode } from 'react';
 import { FramePainterContext } from './FrameRows.tsx';
 import { createFramePainter, type FramePainter } from './frame-painter.ts';
+import { type Drawing, howToDraw } from './how-to-draw.ts';
 import { keepScrollback } from './keep-scrollback.ts';
 import { ScreenErrorBoundary } from './ScreenErrorBoundary.tsx';
 import { silentStdout } from './silent-stdout.ts';
@@ -12,8 +13,12 @@ export interface OtherPageOptions {
   readonly stdout: NodeJS.WriteStream;
   readonly stderr: NodeJS.WriteStream;
   readonly maxFps: number;
-  /** What is drawn; the function forgets what stands in the window, so that the next draw paints all of it. */
-  readonly draw: (clearWindow: () => void) => ReactNode;
+  /** ASCII although the terminal shows more. */
+  readonly ascii: boolean;
+  /** Colour as far as the terminal has it. */
+  readonly colour: boolean;
+  /** What is drawn, and how; the function forgets what stands in the window, so that the next draw paints all of it. */
+  readonly draw: (clearWindow: () => void, drawing: Drawing) => ReactNode;
   /** Told once all is set up: how to leave and how to write past the drawing (bell). Returns how to stop listening. */
   readonly listen: (page: { stop(): void; write(text: string): void }) => () => void;
   /** Ends the page from outside. */
@@ -39,6 +44,7 @@ export async function runOnOtherPage(options: OtherPageOptions): Promise<unknown
   const { stdin, stdout, stderr, signal, endSignals = [] } = options;
   // A screen reader gets ink's own lines instead of a drawing.
   const spoken = process.env.INK_SCREEN_READER === 'true';
+  const drawing = howToDraw(options, process.env, process.platform);
   const writer = createTerminalWriter(stdout);
   const painter: FramePainter | null = spoken ? null : createFramePainter(writer);
   const restore = () => {
@@ -52,7 +58,9 @@ export async function runOnOtherPage(options: OtherPageOptions): Promise<unknown
   });
   const app = render(
     <ScreenErrorBoundary onError={(error) => fail(error)}>
-      <FramePainterContext value={painter}>{options.draw(() => painter?.forget())}</FramePainterContext>
+      <FramePainterContext value={painter}>
+        {options.draw(() => painter?.forget(), drawing)}
+      </FramePainterContext>
     </ScreenErrorBoundary>,
     {
       stdin,

@@ -9,9 +9,9 @@ export interface RunTrialScreenOptions {
   readonly nowUs: () => number;
   /** Every wish of the screen except `bell`, which the screen rings itself. `quit` also ends the screen. */
   readonly onIntent: (intent: TrialIntent) => void;
-  /** @default false */
+  /** ASCII although the terminal shows more. @default false */
   readonly ascii?: boolean;
-  /** @default true */
+  /** Colour as far as the terminal has it. @default true */
   readonly colour?: boolean;
   /** Time between redraws, ms; at least 100. @default 200 */
   readonly everyMs?: number;
@@ -50,12 +50,13 @@ export async function runTrialScreen(options: RunTrialScreenOptions): Promise<Tr
     signal,
     endSignals: END_SIGNALS,
     onDrawn: options.onDrawn,
-    draw: (clearWindow) => (
+    ascii,
+    colour,
+    draw: (clearWindow, drawing) => (
       <TrialScreen
         model={model}
         nowUs={nowUs}
-        ascii={ascii}
-        colour={colour}
+        drawing={drawing}
         everyMs={everyMs}
         clearWindow={clearWindow}
       />

@@ -1,12 +1,11 @@
 import type { StyledRow } from '../../core/chart/StyledRow.ts';
-import { COLOUR_STYLE, PLAIN_STYLE } from './role-styles.ts';
+import { type Colours, roleStyle } from './palette.ts';
 
-/** A row as terminal text; with `colour` false only weight, underline and reverse are used. */
-export function styledRowToAnsi(row: StyledRow, colour: boolean): string {
-  const styles = colour ? COLOUR_STYLE : PLAIN_STYLE;
+/** A row as terminal text in as many colours as there are; with none only weight, underline and reverse are used. */
+export function styledRowToAnsi(row: StyledRow, colours: Colours): string {
   let text = '';
   for (const segment of withoutEndBlanks(row)) {
-    const style = styles[segment.role];
+    const style = roleStyle(segment.role, colours);
     text += style === '' ? segment.text : `\u001b[${style}m${segment.text}\u001b[0m`;
   }
   return text;

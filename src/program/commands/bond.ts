@@ -15,6 +15,7 @@ import { parseCount } from '../options/parse-count.ts';
 import { parseNumber } from '../options/parse-number.ts';
 import { parseRoles } from '../options/run-rules.ts';
 import { openNamedStore, type StoreOptions } from '../options/with-store.ts';
+import { canDraw } from '../output/can-draw.ts';
 import { print, printJson } from '../output/print.ts';
 import { aboveZero } from '../platens/warm-up-rules.ts';
 
@@ -56,8 +57,7 @@ export async function bond(options: BondOptions): Promise<void> {
   try {
     if (options.cycles) return listCycles(store, options);
     const choices = chosen(store, options);
-    const plain =
-      options.plain === true || options.json === true || !(process.stdout.isTTY && process.stdin.isTTY);
+    const plain = options.plain === true || options.json === true || !canDraw();
     const one =
       choices.length === 1 && (options.assembly !== undefined || plain) ? (choices[0] ?? null) : null;
     if (plain && one === null)

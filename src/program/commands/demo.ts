@@ -6,6 +6,7 @@ import { waitForDisk } from '../live/wait-for-disk.ts';
 import { parseCount } from '../options/parse-count.ts';
 import { parseNumber } from '../options/parse-number.ts';
 import { openNamedStore, type StoreOptions } from '../options/with-store.ts';
+import { canDraw } from '../output/can-draw.ts';
 import { print } from '../output/print.ts';
 import { acceptStored } from '../trials/accept-stored.ts';
 import { DEMO_ASSEMBLY, DEMO_PRESS } from './demo-shop.ts';
@@ -23,8 +24,7 @@ const SCREEN_SPEED = 10;
 
 /** `demo`: the whole job on the simulated reader, to a dwell and a saved recipe. */
 export async function demo(options: DemoOptions): Promise<void> {
-  const plain =
-    options.plain === true || options.json === true || !(process.stdout.isTTY && process.stdin.isTTY);
+  const plain = options.plain === true || options.json === true || !canDraw();
   const runs = parseCount(options.runs, '--runs', { least: 1, most: 20 });
   const paced =
     options.speed === undefined

@@ -16,6 +16,7 @@ import { parseNumber } from '../options/parse-number.ts';
 import { type ConditionOptions, runConditions } from '../options/run-conditions.ts';
 import { parseRoles, type RuleOptions } from '../options/run-rules.ts';
 import { openNamedStore, type StoreOptions } from '../options/with-store.ts';
+import { canDraw } from '../output/can-draw.ts';
 import { findTrial } from '../trials/stored-outcome.ts';
 import { newAssembly } from './assemblies.ts';
 import { DEMO_ASSEMBLY, DEMO_PRESS } from './demo-shop.ts';
@@ -115,7 +116,7 @@ function trialToGoOnWith(store: Store, id: string, options: TrialOptions): Store
 
 /** Without a terminal, and for a script, the trial goes by in plain lines. */
 function isPlain({ plain, json }: TrialOptions): boolean {
-  return plain === true || json === true || !(process.stdout.isTTY && process.stdin.isTTY);
+  return plain === true || json === true || !canDraw();
 }
 
 async function trialReader(options: TrialOptions): Promise<TrialReader> {

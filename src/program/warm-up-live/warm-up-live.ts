@@ -10,6 +10,7 @@ import { waitForDisk } from '../live/wait-for-disk.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { parseNumber } from '../options/parse-number.ts';
 import { openNamedStore, type StoreOptions } from '../options/with-store.ts';
+import { canDraw } from '../output/can-draw.ts';
 import { print, printJson } from '../output/print.ts';
 import { platenRoles } from '../platens/open-platens.ts';
 import { warmUpRules } from '../platens/warm-up-rules.ts';
@@ -96,8 +97,7 @@ export async function warmUpLive(options: WarmUpLiveOptions): Promise<void> {
       ...(port === undefined ? {} : { portPath: port }),
       ...(options.unit === undefined ? {} : { statedUnit: options.unit }),
     };
-    const plain =
-      options.plain === true || options.json === true || !(process.stdout.isTTY && process.stdin.isTTY);
+    const plain = options.plain === true || options.json === true || !canDraw();
     const result = await runWarmUpLive({
       store,
       reader,

@@ -47,7 +47,7 @@ export class TerminalProgram {
     const { CI: _ci, CONTINUOUS_INTEGRATION: _integration, ...rest } = process.env;
     this.pty = spawn(process.execPath, [path, ...args], {
       ...size,
-      env: { ...rest, TERM: 'xterm-256color', ...env } as Record<string, string>,
+      env: { ...rest, TERM: 'xterm-256color', LC_ALL: 'C.UTF-8', ...env } as Record<string, string>,
     });
     this.pty.onData((data) => {
       this.output += data;

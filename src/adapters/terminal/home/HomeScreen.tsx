@@ -5,6 +5,7 @@ import { BURST_US } from '../../../core/screen/classify-input.ts';
 import { homeView } from '../../../core/screen-home/home-view.ts';
 import { shellFrame } from '../../../core/screen-shell/shell-frame.ts';
 import { FrameRows } from '../FrameRows.tsx';
+import type { Drawing } from '../how-to-draw.ts';
 import { rawInputs } from '../raw-inputs.ts';
 import { styledRowToAnsi } from '../styled-row-to-ansi.ts';
 import { useWindowSize } from '../use-window-size.ts';
@@ -14,8 +15,7 @@ export interface HomeScreenProps {
   readonly model: HomeModel;
   /** Host monotonic clock, µs. */
   readonly nowUs: () => number;
-  readonly ascii: boolean;
-  readonly colour: boolean;
+  readonly drawing: Drawing;
   readonly clearWindow: () => void;
 }
 
@@ -26,7 +26,7 @@ export const INTERRUPTED = 'interrupted';
 const BEAT_MS = 500;
 
 /** Draws the present page whenever it changed, and hands keys to the model. */
-export function HomeScreen({ model, nowUs, ascii, colour, clearWindow }: HomeScreenProps): ReactNode {
+export function HomeScreen({ model, nowUs, drawing, clearWindow }: HomeScreenProps): ReactNode {
   const { exit } = useApp();
   const size = useWindowSize(clearWindow);
   const [state, setState] = useState(() => model.getState());
@@ -50,12 +50,12 @@ export function HomeScreen({ model, nowUs, ascii, colour, clearWindow }: HomeScr
     setTimeout(() => model.dispatch({ kind: 'tick', atUs: nowUs() }), BURST_US / 1000 + 5);
   });
   const drawn = useMemo(() => {
-    const rows = shellFrame(homeView(state), { ...size, ascii });
+    const rows = shellFrame(homeView(state), { ...size, ascii: drawing.ascii });
     return {
-      lines: rows.map((row) => styledRowToAnsi(row, colour)),
+      lines: rows.map((row) => styledRowToAnsi(row, drawing.colours)),
       columns: rows[0] === undefined ? size.columns : rowText(rows[0]).length,
       label: rows.map((row) => rowText(row).trim()).join(' '),
     };
-  }, [state, size, ascii, colour]);
+  }, [state, size, drawing]);
   return <FrameRows {...drawn} />;
 }

@@ -9,7 +9,9 @@ export interface RunHomeScreenOptions {
   readonly nowUs: () => number;
   /** Every wish that does not leave the screen. */
   readonly onIntent: (intent: HomeIntent) => void;
+  /** ASCII although the terminal shows more. */
   readonly ascii: boolean;
+  /** Colour as far as the terminal has it. */
   readonly colour: boolean;
   /** Rejects when a wish could not be done for a reason nobody expects: the screen ends with it. */
   readonly failure: Promise<never>;
@@ -43,8 +45,10 @@ export async function runHomeScreen(options: RunHomeScreenOptions): Promise<Leav
     maxFps: 30,
     signal,
     failure: options.failure,
-    draw: (clearWindow) => (
-      <HomeScreen model={model} nowUs={nowUs} ascii={ascii} colour={colour} clearWindow={clearWindow} />
+    ascii,
+    colour,
+    draw: (clearWindow, drawing) => (
+      <HomeScreen model={model} nowUs={nowUs} drawing={drawing} clearWindow={clearWindow} />
     ),
     listen: ({ stop }) =>
       model.onIntent((intent) => {

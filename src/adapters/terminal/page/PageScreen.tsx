@@ -5,6 +5,7 @@ import { BURST_US } from '../../../core/screen/classify-input.ts';
 import type { ShellView } from '../../../core/screen-shell/ShellView.ts';
 import { shellFrame } from '../../../core/screen-shell/shell-frame.ts';
 import { FrameRows } from '../FrameRows.tsx';
+import type { Drawing } from '../how-to-draw.ts';
 import { rawInputs } from '../raw-inputs.ts';
 import { styledRowToAnsi } from '../styled-row-to-ansi.ts';
 import { useScreenClock } from '../use-screen-clock.ts';
@@ -15,8 +16,7 @@ export interface PageScreenProps {
   readonly model: { dispatch(event: PageEvent): void; view(): ShellView };
   /** Clock of the page's reader, µs. */
   readonly nowUs: () => number;
-  readonly ascii: boolean;
-  readonly colour: boolean;
+  readonly drawing: Drawing;
   readonly clearWindow: () => void;
 }
 
@@ -26,7 +26,7 @@ export const INTERRUPTED = 'interrupted';
 const EVERY_MS = 200;
 
 /** Draws a live page five times a second and hands keys to its model. */
-export function PageScreen({ model, nowUs, ascii, colour, clearWindow }: PageScreenProps): ReactNode {
+export function PageScreen({ model, nowUs, drawing, clearWindow }: PageScreenProps): ReactNode {
   const { exit } = useApp();
   const size = useWindowSize(clearWindow);
   const beat = useCallback(() => model.dispatch({ kind: 'tick', atUs: nowUs() }), [model, nowUs]);
@@ -40,10 +40,10 @@ export function PageScreen({ model, nowUs, ascii, colour, clearWindow }: PageScr
     for (const raw of rawInputs(input, key, atUs)) model.dispatch({ kind: 'input', input: raw, atUs });
     soon(BURST_US / 1000 + 5);
   });
-  const rows = shellFrame(model.view(), { ...size, ascii });
+  const rows = shellFrame(model.view(), { ...size, ascii: drawing.ascii });
   return (
     <FrameRows
-      lines={rows.map((row) => styledRowToAnsi(row, colour))}
+      lines={rows.map((row) => styledRowToAnsi(row, drawing.colours))}
       columns={rows[0] === undefined ? size.columns : rowText(rows[0]).length}
       label={rows.map((row) => rowText(row).trim()).join(' ')}
     />

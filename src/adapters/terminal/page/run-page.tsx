@@ -2,7 +2,11 @@ import { runOnOtherPage } from '../run-on-other-page.tsx';
 import type { PageIntent } from './PageModel.ts';
 import { INTERRUPTED, PageScreen, type PageScreenProps } from './PageScreen.tsx';
 
-export interface RunPageOptions extends Pick<PageScreenProps, 'nowUs' | 'ascii' | 'colour'> {
+export interface RunPageOptions extends Pick<PageScreenProps, 'nowUs'> {
+  /** ASCII although the terminal shows more. */
+  readonly ascii: boolean;
+  /** Colour as far as the terminal has it. */
+  readonly colour: boolean;
   readonly model: PageScreenProps['model'] & {
     onIntent(listener: (intent: PageIntent) => void): () => void;
   };
@@ -24,8 +28,10 @@ export async function runPage(options: RunPageOptions): Promise<'quit' | 'interr
     stderr,
     maxFps: 15,
     signal,
-    draw: (clearWindow) => (
-      <PageScreen model={model} nowUs={nowUs} ascii={ascii} colour={colour} clearWindow={clearWindow} />
+    ascii,
+    colour,
+    draw: (clearWindow, drawing) => (
+      <PageScreen model={model} nowUs={nowUs} drawing={drawing} clearWindow={clearWindow} />
     ),
     listen: ({ stop, write }) =>
       model.onIntent(({ kind }) => {
