@@ -2,7 +2,7 @@ import type Database from 'better-sqlite3';
 import type { Store } from '../../core/store/Store.ts';
 
 /** Decoded traces kept beside their recordings: derived, replaced freely. */
-export function keptTraceTable(database: Database.Database): Pick<Store, 'keptTrace' | 'keepTrace'> {
+export function keptTraceTable(database: Database.Database): Pick<Store, 'keptTrace' | 'keepTraces'> {
   const read = database
     .prepare<[string, number], Buffer>(`
       SELECT trace FROM kept_traces JOIN recordings USING (recording_row)
@@ -14,8 +14,8 @@ export function keptTraceTable(database: Database.Database): Pick<Store, 'keptTr
     ON CONFLICT (recording_row) DO UPDATE SET decode_version = excluded.decode_version, trace = excluded.trace`);
   return {
     keptTrace: (recordingId, decodeVersion) => read.get(recordingId, decodeVersion),
-    keepTrace: (recordingId, decodeVersion, trace) => {
-      write.run(decodeVersion, trace, recordingId);
-    },
+    keepTraces: database.transaction((traces, decodeVersion) => {
+      for (const { recordingId, trace } of traces) write.run(decodeVersion, trace, recordingId);
+    }) as Store['keepTraces'],
   };
 }

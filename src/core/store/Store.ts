@@ -73,8 +73,11 @@ export interface Store {
 
   /** A closed recording's decoded trace, if one was kept by this version of the decoder. */
   keptTrace(recordingId: string, decodeVersion: number): Uint8Array | undefined;
-  /** Keeps a decoded trace beside its recording; nothing happens where the recording is not there. */
-  keepTrace(recordingId: string, decodeVersion: number, trace: Uint8Array): void;
+  /** Keeps decoded traces beside their recordings, all at once; nothing happens where a recording is not there or not closed. */
+  keepTraces(
+    traces: readonly { readonly recordingId: string; readonly trace: Uint8Array }[],
+    decodeVersion: number,
+  ): void;
 
   /** Derived values: replaced freely, each stamped with its rule version. */
   saveRunResult(recordingId: string, result: RunResult): void;

@@ -14,9 +14,8 @@ import { type DwellOptions, outcomeSettings } from '../options/outcome-settings.
 import { type RuleOptions, runRules } from '../options/run-rules.ts';
 import { type StoreOptions, withStore } from '../options/with-store.ts';
 import { print, printJson } from '../output/print.ts';
-import { progressBar } from '../output/progress-bar.ts';
 import { findRecipe } from '../recheck/find-recipe.ts';
-import { fileSources, type GatheredRun, type GatheredSource, storedSources } from '../recheck/gather-runs.ts';
+import { gatherFiles, gatherStored } from '../recheck/gather-runs.ts';
 import type { SourceOptions } from '../sources/Source.ts';
 import { findTrial } from '../trials/stored-outcome.ts';
 
@@ -41,12 +40,11 @@ export async function recheck(files: readonly string[], options: RecheckOptions)
     const rules = runRules(options, recipe);
     const ruleOptions: RuleOptions = { ...options, target: `${rules.targetC}C`, hold: `${rules.holdS}s` };
     const targetsC = (options.targets ?? []).map((text) => parseTemperature(text, '--targets'));
-    const { gathered, atTargets } = await gather(
-      sources(store, recipe, files, options),
-      ruleOptions,
-      targetsC,
-      countOf(store, recipe, files, options),
-    );
+    const asked = { options: ruleOptions, targetsC };
+    const { runs: gathered, atTargets } =
+      files.length > 0
+        ? await gatherFiles(files, options, asked)
+        : await gatherStored(store, trialsOf(store, recipe, options), options, asked);
     if (gathered.length === 0)
       throw new OptionError(
         'recheck: no run to look at',
@@ -72,7 +70,7 @@ export async function recheck(files: readonly string[], options: RecheckOptions)
       settings,
     );
     const byTarget: DwellAtTarget[] = targetsC.map((targetC, at) =>
-      dwellAtTarget(atTargets[at] ?? [], { ...settings, targetC }),
+      dwellAtTarget((atTargets[at] ?? []).map(forWhatIf), { ...settings, targetC }),
     );
     if (options.json) {
       const { trial, dwell, uncertainty } = outcomeJson(outcome, options.show);
@@ -94,42 +92,11 @@ export async function recheck(files: readonly string[], options: RecheckOptions)
   });
 }
 
-type Sources = Iterable<GatheredSource> | AsyncIterable<GatheredSource>;
-
-function sources(store: Store, recipe: Recipe, files: readonly string[], options: RecheckOptions): Sources {
-  if (files.length > 0) return fileSources(files, options);
-  return storedSources(store, trialsOf(store, recipe, options));
-}
-
 function trialsOf(store: Store, recipe: Recipe, { trial }: RecheckOptions) {
   if (trial !== undefined) return [findTrial(store, trial)];
   return store
     .trials()
     .filter((one) => one.assemblyName === recipe.assemblyName && one.pressName === recipe.pressName);
-}
-
-function countOf(store: Store, recipe: Recipe, files: readonly string[], options: RecheckOptions): number {
-  if (files.length > 0) return files.length;
-  return trialsOf(store, recipe, options).reduce((sum, trial) => sum + trial.recordingIds.length, 0);
-}
-
-async function gather(all: Sources, options: RuleOptions, targetsC: readonly number[], count: number) {
-  const bar = progressBar('recordings', count);
-  const gathered: GatheredRun[] = [];
-  const atTargets: TrialRun[][] = targetsC.map(() => []);
-  try {
-    for await (const source of all) {
-      gathered.push(...source.runs(options));
-      for (const [at, targetC] of targetsC.entries()) {
-        const runs = source.runs({ ...options, target: `${targetC}C` });
-        atTargets[at]?.push(...runs.map(({ run }) => forWhatIf(run)));
-      }
-      bar.step();
-    }
-  } finally {
-    bar.end();
-  }
-  return { gathered, atTargets };
 }
 
 /** At another target the hold may not have been done when the press was opened: the soak time counts all the same. */

@@ -1,86 +1,78 @@
-import { analyseTrace } from '../../core/session/analyse-trace.ts';
-import { DECODE_VERSION, type DecodedTrace } from '../../core/session/DecodedTrace.ts';
-import { decodeTrace } from '../../core/session/decode-trace.ts';
-import { traceFromBytes, traceToBytes } from '../../core/session/trace-bytes.ts';
-import { withTimeResolution } from '../../core/session/with-time-resolution.ts';
+import { DECODE_VERSION } from '../../core/session/DecodedTrace.ts';
 import type { Store, StoredTrial } from '../../core/store/Store.ts';
 import type { TrialRun } from '../../core/trial/TrialResult.ts';
-import type { RuleOptions } from '../options/run-rules.ts';
-import { correctionsOf, sourceConditions } from '../sources/analyse-source.ts';
-import { openSource } from '../sources/open-source.ts';
-import { recordingSource } from '../sources/recording-source.ts';
-import type { Source, SourceOptions } from '../sources/Source.ts';
+import { storePath } from '../options/store-path.ts';
+import type { StoreOptions } from '../options/with-store.ts';
+import { progressBar } from '../output/progress-bar.ts';
+import type { SourceOptions } from '../sources/Source.ts';
+import { analyseRecordings } from './analyse-recordings.ts';
+import type { Gathered } from './GatheredRun.ts';
+import { keepTracesBeside } from './keep-traces-beside.ts';
+import type { AskedRules, RecordingAnalysis } from './RecordingAnalysis.ts';
 
-export interface GatheredRun {
-  readonly run: TrialRun;
-  /** As it was stored; null for files. */
-  readonly before: TrialRun['result'] | null;
+/** Runs of these trials' recordings, analysed anew. A trace that was not kept yet is decoded once and kept. */
+export async function gatherStored(
+  store: Store,
+  trials: readonly StoredTrial[],
+  options: StoreOptions,
+  asked: AskedRules,
+): Promise<Gathered> {
+  const ids = trials.flatMap(({ recordingIds }) => recordingIds);
+  const keeping = keepTracesBeside(store, DECODE_VERSION);
+  const place = { kind: 'store', path: storePath(options) } as const;
+  const analyses = await withBar(ids.length, (step) =>
+    analyseRecordings({ place, asked }, ids, (analysis) => {
+      keeping.take(analysis);
+      step();
+    }),
+  );
+  keeping.end();
+  const stored = new Map(
+    trials.flatMap(({ trialId }) =>
+      store.trialRuns(trialId).map((run) => [`${run.recordingId} ${run.result.runNumber}`, run] as const),
+    ),
+  );
+  return joined(analyses, (name, runNumber) => stored.get(`${name} ${runNumber}`) ?? null);
 }
 
-/** A recording whose runs are looked at, perhaps by several rules in turn. */
-export interface GatheredSource {
-  readonly name: string;
-  runs(options: RuleOptions): readonly GatheredRun[];
-}
-
-/** Recordings of these trials. A trace that was not kept yet is decoded once and kept. */
-export function* storedSources(store: Store, trials: readonly StoredTrial[]): Generator<GatheredSource> {
-  for (const trial of trials) {
-    const stored = store.trialRuns(trial.trialId);
-    for (const id of trial.recordingIds) {
-      const recording = store.recording(id);
-      if (recording === undefined) continue;
-      const source = recordingSource(id, recording, {});
-      const ofRun = (runNumber: number) =>
-        stored.find((run) => run.recordingId === id && run.result.runNumber === runNumber);
-      yield {
-        name: id,
-        runs: (options) =>
-          analysed(source, keptOrDecoded(store, id, source), options).map((result) => ({
-            run: { source: id, result, decision: ofRun(result.runNumber)?.decision ?? { kind: 'automatic' } },
-            before: ofRun(result.runNumber)?.result ?? null,
-          })),
-      };
-    }
-  }
-}
-
-/** Files, opened one after the other and let go: memory stays that of the largest. */
-export async function* fileSources(
+/** Runs of files, by the rules asked for. */
+export async function gatherFiles(
   files: readonly string[],
   options: SourceOptions,
-): AsyncGenerator<GatheredSource> {
-  for (const file of files) {
-    const source = await openSource(file, options);
-    const trace = decodeTrace(source.entries(), source.decoder);
-    yield {
-      name: file,
-      runs: (rules) =>
-        analysed(source, trace, rules).map((result) => ({
-          run: { source: file, result, decision: { kind: 'automatic' } },
-          before: null,
-        })),
-    };
+  asked: AskedRules,
+): Promise<Gathered> {
+  const place = { kind: 'files', options } as const;
+  const analyses = await withBar(files.length, (step) => analyseRecordings({ place, asked }, files, step));
+  return joined(analyses, () => null);
+}
+
+async function withBar<Result>(count: number, work: (step: () => void) => Promise<Result>): Promise<Result> {
+  const bar = progressBar('recordings', count);
+  try {
+    return await work(() => bar.step());
+  } finally {
+    bar.end();
   }
 }
 
-function analysed(source: Source, trace: DecodedTrace, options: RuleOptions): readonly TrialRun['result'][] {
-  const { rules, probes } = sourceConditions(source, options);
-  const results = analyseTrace(trace, {
-    roles: source.roles,
-    rules,
-    probeCorrections: correctionsOf(probes),
+function joined(
+  analyses: readonly RecordingAnalysis[],
+  storedRun: (name: string, runNumber: number) => TrialRun | null,
+): Gathered {
+  const asRun = (name: string, result: TrialRun['result']): TrialRun => ({
+    source: name,
+    result,
+    decision: storedRun(name, result.runNumber)?.decision ?? { kind: 'automatic' },
   });
-  return source.timeStepS > 0
-    ? results.map((result) => withTimeResolution(result, source.timeStepS))
-    : results;
-}
-
-function keptOrDecoded(store: Store, id: string, source: Source): DecodedTrace {
-  const kept = store.keptTrace(id, DECODE_VERSION);
-  const trace = kept === undefined ? null : traceFromBytes(kept);
-  if (trace !== null) return trace;
-  const decoded = decodeTrace(source.entries(), source.decoder);
-  store.keepTrace(id, DECODE_VERSION, traceToBytes(decoded));
-  return decoded;
+  return {
+    runs: analyses.flatMap(({ name, results }) =>
+      results.map((result) => ({
+        run: asRun(name, result),
+        before: storedRun(name, result.runNumber)?.result ?? null,
+      })),
+    ),
+    atTargets: (analyses[0]?.atTargets ?? []).map((_, at) =>
+      analyses.flatMap(({ name, atTargets }) => (atTargets[at] ?? []).map((result) => asRun(name, result))),
+    ),
+  };
 }

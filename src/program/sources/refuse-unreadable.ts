@@ -5,7 +5,7 @@ import { OptionError } from '../options/OptionError.ts';
 /** Refuses a reader or file whose lines gave no reading because something needed is not known, such as the unit. */
 export function refuseUnreadable(
   name: string,
-  { refusal, counts }: Pick<SessionState, 'refusal' | 'counts'>,
+  { refusal, counts }: Pick<SessionState, 'refusal'> & { readonly counts: { readonly readings: number } },
 ): void {
   if (refusal === null || counts.readings > 0) return;
   throw new OptionError(
