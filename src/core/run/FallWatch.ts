@@ -56,11 +56,13 @@ export class FallWatch {
   #look(now: Level): boolean {
     const count = this.#levels.length;
     if (count < 4 || this.#riseC < LEAST_RISE_C) return false;
+    const a = this.#levels[count - 3]!;
+    const b = this.#levels[count - 2]!;
+    if (!(now.levelC < b.levelC && b.levelC < a.levelC)) return false;
     let highest = 0;
     for (let i = 1; i < count; i++) if (this.#levels[i]!.levelC > this.#levels[highest]!.levelC) highest = i;
     const top = this.#levels[highest]!;
-    const [a, b] = [this.#levels[count - 3]!, this.#levels[count - 2]!];
-    if (!(now.levelC < b.levelC && b.levelC < a.levelC) || highest > count - 4) return false;
+    if (highest > count - 4) return false;
     const dropC = top.levelC - now.levelC;
     if (dropC < Math.max(5, 0.1 * this.#riseC)) return false;
     const steepest = (a.levelC - now.levelC) / (now.timeS - a.timeS);

@@ -1,9 +1,12 @@
-import { median } from './median.ts';
+import { median, medianInPlace } from './median.ts';
 
 export interface Level {
   readonly timeS: number;
   readonly levelC: number;
 }
+
+/** Most values of a block; beyond it every second one is dropped and only every second one taken. */
+const MOST = 32;
 
 /**
  * Thins a channel's readings to one level about every half second: the median of the block, so that a
@@ -13,7 +16,8 @@ export interface Level {
 export class LevelBlocks {
   readonly blockS: number;
   #startS = Number.NaN;
-  #values: number[] = [];
+  readonly #values = new Float64Array(MOST);
+  #count = 0;
   #stride = 1;
   #seen = 0;
   #latest: number[] = [];
@@ -29,15 +33,12 @@ export class LevelBlocks {
     if (!(timeS - this.#startS < this.blockS)) {
       closed = this.#close();
       this.#startS = timeS;
-      this.#values = [];
+      this.#count = 0;
       this.#stride = 1;
       this.#seen = 0;
     }
-    if (this.#seen++ % this.#stride === 0) this.#values.push(temperatureC);
-    if (this.#values.length === 32) {
-      this.#values = this.#values.filter((_, index) => index % 2 === 0);
-      this.#stride *= 2;
-    }
+    if (this.#seen++ % this.#stride === 0) this.#values[this.#count++] = temperatureC;
+    if (this.#count === MOST) this.#halve();
     return closed;
   }
 
@@ -45,14 +46,21 @@ export class LevelBlocks {
   forgetBefore(timeS: number): void {
     if (!(this.#startS < timeS)) return;
     this.#startS = Number.NaN;
-    this.#values = [];
+    this.#count = 0;
     this.#latest = [];
   }
 
+  #halve(): void {
+    this.#count = MOST / 2;
+    for (let index = 1; index < this.#count; index++) this.#values[index] = this.#values[2 * index]!;
+    this.#stride *= 2;
+  }
+
   #close(): Level | null {
-    if (this.#values.length === 0) return null;
-    this.#latest = [...this.#latest.slice(-2), median(this.#values)!];
-    const few = this.#values.length < 3 && this.#latest.length === 3;
+    if (this.#count === 0) return null;
+    if (this.#latest.length === 3) this.#latest.shift();
+    this.#latest.push(medianInPlace(this.#values.subarray(0, this.#count)));
+    const few = this.#count < 3 && this.#latest.length === 3;
     const levelC = few ? median(this.#latest)! : this.#latest[this.#latest.length - 1]!;
     // The median of three blocks belongs to the middle one.
     const timeS = few ? this.#previousS : this.#startS;

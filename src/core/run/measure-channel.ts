@@ -45,7 +45,8 @@ export function extremes({ valuesC }: Samples): {
     const a = valuesC[i - 2]!;
     const b = valuesC[i - 1]!;
     const c = valuesC[i]!;
-    const middle = Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
+    const [low, high] = a < b ? [a, b] : [b, a];
+    const middle = c < low ? low : c > high ? high : c;
     if (middle < lowestC) lowestC = middle;
     if (middle > peakC) peakC = middle;
   }

@@ -24,7 +24,7 @@ export const probeNotAtBondLine: RunCheck = (facts) => {
 function lagAgainstOthers(facts: RunFacts): RunReason | null {
   for (const one of facts.bondLine)
     for (const other of facts.bondLine) {
-      if (one.fit === null || other.fit === null || one === other) continue;
+      if (one === other || one.fit === null || other.fit === null) continue;
       // A curve that would leave before the press closed belongs to a probe with a fault of its own.
       if (other.fit.departsS < (facts.pressClosed?.timeS ?? facts.fromS) - 0.5) continue;
       const lagS = one.fit.departsS - other.fit.departsS;
