@@ -18,7 +18,14 @@ export function homeKeys(state: HomeState, records: readonly KeyHint[]): readonl
         : [k.helpTyping, k.back];
     case 'choose': {
       const all = page.what === 'press' ? state.facts.presses : state.facts.assemblies;
-      return [...(all.length > 0 ? [k.choose, k.take, k.change] : []), k.add, k.unit, k.help, k.back];
+      return [
+        ...(all.length > 1 ? [k.choose] : []),
+        ...(all.length > 0 ? [k.take, k.change] : []),
+        k.add,
+        k.unit,
+        k.help,
+        k.back,
+      ];
     }
     case 'trial': {
       const { pressName, assemblyName, reader } = state.plan;

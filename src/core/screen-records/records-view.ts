@@ -6,7 +6,8 @@ import type { KeyHint } from '../text/keys-text.ts';
 import { RECORDS_KEYS, RECORDS_TEXT } from '../text/records-text.ts';
 import type { TemperatureUnit } from '../text/units-text.ts';
 import { chartRows } from './chart-rows.ts';
-import type { RecordsState } from './RecordsState.ts';
+import { wholeWindow } from './chart-window.ts';
+import type { ChartWindow, RecordsState } from './RecordsState.ts';
 import { runsOf } from './RecordsStep.ts';
 import { recipesRows } from './recipes-rows.ts';
 import { guideRowsOfSpeeds } from './speed-rows.ts';
@@ -84,7 +85,12 @@ function keysOf(state: RecordsState): readonly KeyHint[] {
   const end = [SHELL_KEYS.unit, SHELL_KEYS.help, SHELL_KEYS.back];
   switch (state.view.kind) {
     case 'trials':
-      return [...(state.trials.length > 0 ? [SHELL_KEYS.choose, k.open] : []), k.recipes, ...end];
+      return [
+        ...(state.trials.length > 1 ? [SHELL_KEYS.choose] : []),
+        ...(state.trials.length > 0 ? [k.open] : []),
+        k.recipes,
+        ...end,
+      ];
     case 'recipes':
       return [...(state.recipes.length > 1 ? [SHELL_KEYS.choose] : []), k.trials, ...end];
     case 'trial': {
@@ -105,8 +111,21 @@ function keysOf(state: RecordsState): readonly KeyHint[] {
       ];
     }
     case 'chart':
-      return state.view.window === null
-        ? [k.nextRun, ...end]
-        : [k.cursor, k.zoom, k.whole, k.target, k.nextRun, ...end];
+      return [...chartKeys(state, state.view.window), k.nextRun, ...end];
   }
+}
+
+/** Keys of the chart that change it now: W only where it is not the whole, X only where the cursor is not there already. */
+function chartKeys({ traces }: RecordsState, window: ChartWindow | null): readonly KeyHint[] {
+  if (window === null || traces === null) return [];
+  const whole = wholeWindow(traces);
+  const crossingS = traces.find((trace) => trace.crossingS !== null)?.crossingS ?? null;
+  const isWhole =
+    whole?.fromS === window.fromS && whole.toS === window.toS && whole.cursorS === window.cursorS;
+  return [
+    RECORDS_KEYS.cursor,
+    RECORDS_KEYS.zoom,
+    ...(isWhole ? [] : [RECORDS_KEYS.whole]),
+    ...(crossingS === null || crossingS === window.cursorS ? [] : [RECORDS_KEYS.target]),
+  ];
 }

@@ -141,10 +141,12 @@ function trialKey(state: RecordsState, view: TrialView, name: string): RecordsSt
         ? ask({ kind: 'decision', decision: 'taken-in', text: '' })
         : { ...stay(state), notice: { text: RECORDS_TEXT.onlySuspect, tone: 'caution' } };
     case 'b':
-      return {
-        state,
-        intents: [{ kind: 'decide-run', trialId, run: selected, decision: 'automatic', reason: '' }],
-      };
+      return run.decision.kind === 'automatic'
+        ? stay(state)
+        : {
+            state,
+            intents: [{ kind: 'decide-run', trialId, run: selected, decision: 'automatic', reason: '' }],
+          };
     case 'p':
       return ask({ kind: 'replay-speed' });
     default:

@@ -53,8 +53,8 @@ export interface TrialView {
   /** What to do next, in block letters beside the state. */
   readonly next: string;
   readonly facts: readonly ViewLine[];
-  /** Letter, name and value of each channel; `brief` where room is short. */
-  readonly channels: readonly (ViewLine & { readonly brief: string })[];
+  /** Letter, name and value of each channel; `brief` where room is short, `least` without its name. */
+  readonly channels: readonly (ViewLine & { readonly brief: string; readonly least: string })[];
   readonly conditions: string;
   readonly chart: Omit<ChartSpec, 'columns' | 'rows'> | null;
   /** True between two runs: the runs take the width, with what they come to. */

@@ -3,6 +3,7 @@ import { fitRow } from '../chart/fit-row.ts';
 import type { Segment, SegmentRole, StyledRow } from '../chart/StyledRow.ts';
 import { asciiText } from './ascii-text.ts';
 import { asciiView } from './ascii-view.ts';
+import { cutAtWord } from './cut-at-word.ts';
 import { headRows } from './head-rows.ts';
 import { runsPanel } from './runs-panel.ts';
 import type { TrialView, ViewLine } from './TrialView.ts';
@@ -62,12 +63,20 @@ function titleRow(view: TrialView): StyledRow {
   ];
 }
 
+/** Names in full where they fit, else short, else the letter alone: a value is never cut from its unit. */
 function channelRow(view: TrialView): StyledRow {
-  const long = view.channels.reduce((sum, channel) => sum + channel.text.length + 3, 0) <= view.columns;
+  const forms = [
+    view.channels.map(({ text }) => text),
+    view.channels.map(({ brief }) => brief),
+    view.channels.map(({ least }) => least),
+  ];
+  const fits = (texts: readonly string[]) =>
+    texts.reduce((sum, text) => sum + text.length + 2, -1) <= view.columns;
+  const texts = forms.find(fits) ?? forms[2] ?? [];
   const gap = { text: '  ', role: 'plain' as const };
-  return view.channels.flatMap(({ text, brief, role }, i) => [
+  return view.channels.flatMap(({ role }, i) => [
     i === 0 ? { text: ' ', role: 'plain' as const } : gap,
-    { text: long ? text : brief, role },
+    { text: texts[i] ?? '', role },
   ]);
 }
 
@@ -136,7 +145,7 @@ function messageRows(view: TrialView, overflow: ViewLine | null): readonly Style
     return [[{ text: ` ${dialog.question} `, role: 'strong' }, ...entry]];
   }
   const said = notice ?? overflow;
-  return [said === null ? [] : line(` ${said.text}`, said.role)];
+  return [said === null ? [] : line(` ${cutAtWord(said.text, view.columns - 2)}`, said.role)];
 }
 
 /** Both rules with the same weight. */

@@ -95,6 +95,7 @@ function channelLines(state: TrialScreenState): TrialView['channels'] {
       {
         text: `${style.letter} ${long} ${shown}`,
         brief: `${style.letter} ${brief} ${shown}`,
+        least: `${style.letter} ${shown}`,
         role: value?.kind === 'fault' ? 'fault' : old ? 'quiet' : style.role,
       },
     ];

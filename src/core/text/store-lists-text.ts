@@ -35,7 +35,7 @@ export function recipeLines(recipe: Recipe, unit: TemperatureUnit): string {
   const lines = [
     `${neutralise(recipe.assemblyName)} on ${neutralise(recipe.pressName)}, version ${recipe.version}${marks === '' ? '' : ` — ${marks}`}`,
     `  dwell ${numberText(recipe.dwellS, 1)} s = ${parts}, rule "${recipe.rule}", target ${temperatureText(recipe.targetC, unit)}`,
-    `  rests on ${recipe.restsOn.length} ${recipe.restsOn.length === 1 ? 'run' : 'runs'}, accepted ${recipe.acceptedAt} by ${neutralise(recipe.initials)}`,
+    `  rests on ${recipe.restsOn.length} ${recipe.restsOn.length === 1 ? 'run' : 'runs'}, accepted ${recipe.acceptedAt.slice(0, 16).replace('T', ' ')} UTC by ${neutralise(recipe.initials)}`,
   ];
   if (recipe.ruleReason !== null) lines.push(`  less strict rule because: ${neutralise(recipe.ruleReason)}`);
   if (recipe.note !== '') lines.push(`  note: ${neutralise(recipe.note)}`);
