@@ -24,6 +24,8 @@ export const cycleSchema = v.looseObject({
   platensAtClosingC: v.looseObject({ upper: figureOrNull, lower: figureOrNull }),
   lowestC: figureOrNull,
   peakC: figureOrNull,
+  againstBand: v.optional(v.picklist(['inside', 'outside', 'not-compared'])),
+  recordedAtS: v.optional(figureOrNull),
   result: v.picklist(['done', 'opened-early', 'hold-not-verified', 'platen-out-of-band', 'left']),
   flags: v.array(v.string()),
 }) as v.GenericSchema<unknown, BondingCycle>;

@@ -5,14 +5,16 @@ import { finite } from './finite.ts';
 import { fromJson } from './from-json.ts';
 import { toJson } from './to-json.ts';
 
-/** Cycles of production, only ever added. */
+/** Cycles of production, only ever added. A cycle that is logged is no longer under way. */
 export function cycleTable(database: Database.Database): Pick<Store, 'saveCycle' | 'cycles'> {
   const insert = database.prepare(`
     INSERT INTO cycles (cycle_id, assembly_name, press_name, recipe_version, closed_at, dwell_held_s, result, simulated, cycle_json)
     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`);
+  const over = database.prepare('DELETE FROM closings_under_way WHERE cycle_id = ?');
   const all = database.prepare<[], string>('SELECT cycle_json FROM cycles ORDER BY cycle_row').pluck();
   return {
-    saveCycle(cycle) {
+    saveCycle: database.transaction((cycle) => {
+      over.run(cycle.cycleId);
       insert.run(
         cycle.cycleId,
         cycle.assemblyName,
@@ -24,7 +26,7 @@ export function cycleTable(database: Database.Database): Pick<Store, 'saveCycle'
         cycle.simulated ? 1 : 0,
         toJson(cycle),
       );
-    },
+    }),
     cycles: () => all.all().map((json) => fromJson(cycleSchema, json, 'a cycle')),
   };
 }

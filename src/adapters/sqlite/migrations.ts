@@ -198,4 +198,14 @@ export const MIGRATIONS: readonly Migration[] = [
   CREATE INDEX cycles_by_press ON cycles (press_name, assembly_name, cycle_row);
   ${neverChanged('cycles')}`,
   },
+  {
+    // Renewed while a closing runs, so neither kept for ever nor merged: its own program logs it at its next start.
+    name: '009-closings-under-way',
+    sql: `
+  CREATE TABLE closings_under_way (
+    closing_row INTEGER PRIMARY KEY AUTOINCREMENT,
+    cycle_id TEXT NOT NULL UNIQUE CHECK (cycle_id <> ''),
+    closing_json TEXT NOT NULL CHECK (json_valid(closing_json))
+  ) STRICT;`,
+  },
 ];

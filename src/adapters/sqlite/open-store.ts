@@ -1,5 +1,6 @@
 import type { RecordingWriter, Store } from '../../core/store/Store.ts';
 import { assemblyTable } from './assembly-table.ts';
+import { closingTable } from './closing-table.ts';
 import { createBlockWriter } from './create-block-writer.ts';
 import { cycleTable } from './cycle-table.ts';
 import { exchangeTable } from './exchange-table.ts';
@@ -90,6 +91,7 @@ export function openStore(options: OpenStoreOptions): Store {
       ...runTable(database, row),
       ...recipeTable(database),
       ...cycleTable(database),
+      ...closingTable(database),
       ...settingTable(database),
       ...keptTraceTable(database),
       exchange: translatingErrors(exchangeTable(database), path, isOpen),

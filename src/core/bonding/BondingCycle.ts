@@ -1,4 +1,4 @@
-/** How a cycle ended, the gravest first. 'left': the program was left before the opening was seen. */
+/** How a cycle ended, the gravest first. 'left': not watched to the end, the program was left or stopped before the opening. */
 export type CycleResult = 'done' | 'opened-early' | 'hold-not-verified' | 'platen-out-of-band' | 'left';
 
 /** Everything noticed in a cycle; its result is the gravest of them. */
@@ -6,12 +6,15 @@ export type CycleFlag =
   | 'opened-early'
   | 'hold-not-verified'
   | 'platen-out-of-band'
-  /** Bond line outside the band of the recipe's own runs for more than two seconds. */
+  /** Bond line outside the band of the recipe's own runs for more than two seconds together. */
   | 'outside-recipe-band'
   | 'peak-above-limit'
   /** Closed sooner after the last opening than the recipe's least recovery. */
   | 'closed-too-soon'
-  | 'left';
+  /** The program was left before the opening was seen. */
+  | 'left'
+  /** The program was stopped from outside (killed, no power) before the opening was seen. */
+  | 'program-stopped';
 
 /** Whether the hold at the bond line was seen whole. Without a probe it is not measured. */
 export type HoldSeen = 'verified' | 'not-verified' | 'not-measured';
@@ -30,7 +33,7 @@ export interface BondingCycle {
   readonly closedAt: string;
   readonly closedBy: 'key' | 'contact';
   readonly dwellWantedS: number;
-  /** Press closed to opened (to leaving, where the opening was not seen). */
+  /** Press closed to opened; where the opening was not seen, to the last moment that was watched. */
   readonly dwellHeldS: number;
   readonly targetC: number;
   readonly holdWantedS: number;
@@ -40,6 +43,10 @@ export interface BondingCycle {
   /** Lowest bond line after the crossing, and peak; null where not measured or not reached. */
   readonly lowestC: number | null;
   readonly peakC: number | null;
+  /** Against the band of the recipe's own runs; absent in cycles of earlier programs. */
+  readonly againstBand?: 'inside' | 'outside' | 'not-compared';
+  /** Press closed on the recording's own time, s; absent or null where not known. */
+  readonly recordedAtS?: number | null;
   readonly result: CycleResult;
   readonly flags: readonly CycleFlag[];
 }

@@ -8,6 +8,11 @@ import type { LinkStatus, Notice, StoreStatus } from '../screen/TrialScreenState
 import type { SessionState } from '../session/Session.ts';
 import type { TemperatureUnit } from '../text/units-text.ts';
 import type { BondingCycle, CycleFacts } from './BondingCycle.ts';
+import type { PlatensSteady } from './platens-now.ts';
+import type { Steady } from './steady.ts';
+
+/** Where the bond line stands against the recipe's own runs. */
+export type BandSide = 'inside' | 'below' | 'above';
 
 /** A recipe made ready for production. Temperatures in °C. */
 export interface BondingJob {
@@ -31,14 +36,21 @@ export interface BondingJob {
 export interface CycleUnderWay {
   readonly closedUs: number;
   readonly closedBy: 'key' | 'contact';
+  /** The closing on the recording's own time, s; null before the readings told it, and without a reader. */
+  readonly closedS: number | null;
   readonly openedUs: number | null;
+  readonly openedBy: 'key' | 'contact' | null;
+  /** The contact let go at once: a pedal, which says nothing of the opening. */
+  readonly pedal: boolean;
   /** The dwell's end was announced. */
   readonly announced: boolean;
   readonly platensC: { readonly upper: number | null; readonly lower: number | null };
   readonly platenOut: boolean;
   readonly tooSoon: boolean;
-  /** Outside the recipe's band since, µs; null: inside, or not known. */
-  readonly outsideSinceUs: number | null;
+  /** Against the recipe's band, steady at its edge; null: not known. */
+  readonly band: Steady<BandSide> | null;
+  /** Was held against the band at any time. */
+  readonly bandSeen: boolean;
   readonly wasOutside: boolean;
   /** Readings were stale or faulted while the hold counted. */
   readonly unseen: boolean;
@@ -50,6 +62,8 @@ export interface BondingState {
   readonly selected: number;
   /** Null while a recipe is being chosen, or made ready. */
   readonly job: BondingJob | null;
+  /** A chosen recipe is being made ready. */
+  readonly opening: boolean;
   readonly cautionsAcknowledged: boolean;
   readonly under: CycleUnderWay | null;
   /** Opened, its last readings still coming in, while the next is closed already. */
@@ -59,6 +73,10 @@ export interface BondingState {
   readonly logged: readonly BondingCycle[];
   readonly session: SessionState | null;
   readonly latestUs: number | null;
+  /** The reader's own interval between readings, s; null before two of them. */
+  readonly intervalS: number | null;
+  readonly readingCount: number;
+  readonly platens: PlatensSteady;
   readonly link: LinkStatus;
   readonly store: StoreStatus | null;
   readonly unit: TemperatureUnit;
@@ -82,7 +100,12 @@ export type BondingEvent =
 export type BondingIntent =
   | { readonly kind: 'recipe-chosen'; readonly recipe: Recipe }
   | { readonly kind: 'cautions-acknowledged' }
-  | { readonly kind: 'mark'; readonly what: 'press-closed' | 'opened'; readonly atUs: number }
+  | {
+      readonly kind: 'mark';
+      readonly what: 'press-closed' | 'opened';
+      readonly by: 'key' | 'pedal';
+      readonly atUs: number;
+    }
   | { readonly kind: 'undo'; readonly what: 'press-closed' | 'opened'; readonly atUs: number }
   | { readonly kind: 'log-cycle'; readonly facts: CycleFacts }
   | { readonly kind: 'unit'; readonly unit: TemperatureUnit }

@@ -1,6 +1,6 @@
 import { bondLineChannels } from '../screen/bond-line-channels.ts';
-import { staleAfterS } from '../screen/stale-after-s.ts';
 import type { BondingState } from './BondingState.ts';
+import { staleLimitS } from './stale-limit-s.ts';
 
 /** How the bond line stands: the coldest probe, or why it is not known. */
 export type BondLineNow =
@@ -21,7 +21,9 @@ export function readingAgeS({ latestUs, nowUs }: Pick<BondingState, 'latestUs' |
 
 export function isStale(state: BondingState): boolean {
   const ageS = readingAgeS(state);
-  return ageS === null || state.link.kind === 'lost' || ageS > staleAfterS(null, state.job?.speed ?? 1);
+  return (
+    ageS === null || state.link.kind === 'lost' || ageS > staleLimitS(state.intervalS, state.job?.speed ?? 1)
+  );
 }
 
 export function bondLineNow(state: BondingState): BondLineNow {

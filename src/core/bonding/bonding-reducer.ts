@@ -26,7 +26,17 @@ export function bondingReducer(state: BondingState, event: BondingEvent): Bondin
       return [say(state, event.text, event.tone, event.atUs), []];
     case 'prepared':
       // The reader's clock begins here: nothing of the one before stands.
-      return [{ ...state, job: event.job, nowUs: event.atUs, input: EMPTY_INPUT, notice: null }, []];
+      return [
+        {
+          ...state,
+          job: event.job,
+          opening: false,
+          nowUs: event.atUs,
+          input: EMPTY_INPUT,
+          notice: null,
+        },
+        [],
+      ];
     case 'logged': {
       const { cycle } = event;
       const tone = cycle.result === 'done' ? 'good' : 'caution';

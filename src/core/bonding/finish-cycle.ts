@@ -6,15 +6,34 @@ import type { BondingJob, CycleUnderWay } from './BondingState.ts';
 const EARLY_S = 0.2;
 const GRAVEST: readonly CycleResult[] = ['left', 'opened-early', 'hold-not-verified', 'platen-out-of-band'];
 
+/** Opened before the dwell was over. */
+export function isEarly(dwellHeldS: number, dwellWantedS: number): boolean {
+  return dwellHeldS < dwellWantedS - EARLY_S;
+}
+
+/** The gravest of what was noticed. */
+export function cycleResult(flags: readonly CycleFlag[]): CycleResult {
+  const all = new Set<string>(flags.map((flag) => (flag === 'program-stopped' ? 'left' : flag)));
+  return GRAVEST.find((one) => all.has(one)) ?? 'done';
+}
+
+export interface CycleEnd {
+  readonly probe: boolean;
+  /** Stands for the opening where that was not seen, µs. */
+  readonly endUs: number;
+  /** Why the opening was not seen. @default 'left' */
+  readonly unwatched?: 'left' | 'program-stopped';
+}
+
 /**
  * What a cycle came to. `result` is the run that the readings gave, null without a probe or where none came of them:
- * with a probe in place its hold then counts as not verified. `endUs` stands for the opening where that was not seen.
+ * with a probe in place its hold then counts as not verified.
  */
 export function finishCycle(
   cycle: CycleUnderWay,
   job: BondingJob,
   result: RunResult | null,
-  { probe, endUs }: { readonly probe: boolean; readonly endUs: number },
+  { probe, endUs, unwatched = 'left' }: CycleEnd,
 ): CycleFacts {
   const { recipe } = job;
   const dwellHeldS = Math.max(0, ((cycle.openedUs ?? endUs) - cycle.closedUs) / 1e6);
@@ -23,8 +42,8 @@ export function finishCycle(
   const hold: HoldSeen = !probe ? 'not-measured' : met ? 'verified' : 'not-verified';
   const peakC = result?.peakC ?? null;
   const flags: CycleFlag[] = [];
-  if (cycle.openedUs === null) flags.push('left');
-  else if (dwellHeldS < recipe.dwellS - EARLY_S) flags.push('opened-early');
+  if (cycle.openedUs === null) flags.push(unwatched);
+  else if (isEarly(dwellHeldS, recipe.dwellS)) flags.push('opened-early');
   if (hold === 'not-verified') flags.push('hold-not-verified');
   if (cycle.platenOut) flags.push('platen-out-of-band');
   if (cycle.wasOutside) flags.push('outside-recipe-band');
@@ -43,7 +62,9 @@ export function finishCycle(
     platensAtClosingC: cycle.platensC,
     lowestC: result?.lowestAfterCrossingC ?? null,
     peakC,
-    result: GRAVEST.find((one) => (flags as readonly string[]).includes(one)) ?? 'done',
+    againstBand: cycle.wasOutside ? 'outside' : cycle.bandSeen ? 'inside' : 'not-compared',
+    recordedAtS: cycle.closedS,
+    result: cycleResult(flags),
     flags,
   };
 }

@@ -11,7 +11,7 @@ export function reduceBondingInput(state: BondingState, input: ScreenInput): Bon
   if (input.kind === 'scan') return reduceScan(state, input.text);
   const { name, atUs } = input;
   if (state.asking === 'quit') {
-    if (name === 'y' || name === 'q') return [{ ...state, asking: null }, [{ kind: 'quit' }]];
+    if (name === 'y') return [{ ...state, asking: null }, [{ kind: 'quit' }]];
     if (name === 'escape') return [{ ...state, asking: null }, []];
     // A mark goes before a question: the press does not wait for an answer.
     if (name !== 'o' && name !== 'c') return [state, []];
@@ -47,15 +47,18 @@ function choosing(state: BondingState, name: string): BondingStep {
   const { choices, selected } = state;
   if (name === 'up' || name === 'down')
     return [{ ...state, selected: moved(selected, name === 'up' ? -1 : 1, choices.length) }, []];
+  // The reader of the recipe chosen first is being opened.
+  if (state.opening) return [state, []];
   const at = name === 'enter' ? selected : /^[1-9]$/.test(name) ? Number(name) - 1 : -1;
   const recipe = choices[at];
   return recipe === undefined
     ? [state, []]
-    : [{ ...state, selected: at }, [{ kind: 'recipe-chosen', recipe }]];
+    : [{ ...state, selected: at, opening: true }, [{ kind: 'recipe-chosen', recipe }]];
 }
 
 function reduceScan(state: BondingState, text: string): BondingStep {
-  if (state.job !== null || !state.cautionsAcknowledged) return [say(state, BONDING_TEXT.scanIgnored), []];
+  if (state.job !== null || state.opening || !state.cautionsAcknowledged)
+    return [say(state, BONDING_TEXT.scanIgnored), []];
   const found = state.choices.filter(
     ({ assemblyName }) => assemblyName.toLowerCase() === text.trim().toLowerCase(),
   );
@@ -63,5 +66,5 @@ function reduceScan(state: BondingState, text: string): BondingStep {
   if (recipe === undefined) return [say(state, BONDING_TEXT.scanUnknown(text)), []];
   if (found.length > 1)
     return [{ ...say(state, BONDING_TEXT.scanSeveral), selected: state.choices.indexOf(recipe) }, []];
-  return [state, [{ kind: 'recipe-chosen', recipe }]];
+  return [{ ...state, opening: true }, [{ kind: 'recipe-chosen', recipe }]];
 }

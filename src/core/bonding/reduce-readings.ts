@@ -1,13 +1,12 @@
 import type { RunEvent } from '../run/RunEvent.ts';
 import type { RunResult } from '../run/RunResult.ts';
 import type { BondingEvent, BondingIntent, BondingState, BondingStep } from './BondingState.ts';
-import { bandAt } from './band-at.ts';
-import { bondLineNow, hasProbe } from './bond-line-now.ts';
+import { hasProbe } from './bond-line-now.ts';
 import { finishCycle } from './finish-cycle.ts';
-import { closeCycle, openCycle } from './mark-cycle.ts';
-
-/** Outside the recipe's band for longer is flagged, µs. Judgement, no source. */
-const OUTSIDE_US = 2_000_000;
+import { watchPlatens } from './platens-now.ts';
+import { reduceOpened, reducePressClosed, withoutBounce } from './reduce-contact.ts';
+import { nextIntervalS } from './stale-limit-s.ts';
+import { watchBand } from './watch-band.ts';
 
 /** What the readings and the press's contact say. */
 export function reduceReadings(
@@ -18,6 +17,7 @@ export function reduceReadings(
   let state: BondingState = {
     ...before,
     session,
+    ...(fresh ? rateAfter(before, session) : {}),
     latestUs: fresh ? atUs : before.latestUs,
     nowUs: Math.max(before.nowUs, atUs),
     link: fresh && before.link.kind === 'lost' ? { kind: 'open' } : before.link,
@@ -28,7 +28,8 @@ export function reduceReadings(
     state = next;
     intents.push(...wishes);
   }
-  return [watchBand(state, atUs), intents];
+  state = watchBand(withoutBounce(state), atUs);
+  return [fresh ? { ...state, platens: watchPlatens(state, atUs) } : state, intents];
 }
 
 function reduceRunEvent(state: BondingState, event: RunEvent, atUs: number): BondingStep {
@@ -36,11 +37,9 @@ function reduceRunEvent(state: BondingState, event: RunEvent, atUs: number): Bon
   const when = (timeS: number) => (latestS === null ? atUs : atUs - Math.max(0, (latestS - timeS) * 1e6));
   switch (event.kind) {
     case 'press-closed':
-      return event.pressClosed.by === 'contact'
-        ? closeCycle(state, when(event.pressClosed.timeS), 'contact')
-        : [state, []];
+      return reducePressClosed(state, event, when(event.pressClosed.timeS));
     case 'opened':
-      return openCycle(state, when(event.timeS), 'contact');
+      return reduceOpened(state, when(event.timeS));
     case 'run-finished':
       return hasProbe(state) ? logged(state, event.result, atUs) : [state, []];
     default:
@@ -63,17 +62,17 @@ export function logged(
   return [after, [{ kind: 'log-cycle', facts }]];
 }
 
-function watchBand(state: BondingState, atUs: number): BondingState {
-  const { under, job } = state;
-  if (under === null || job === null || under.openedUs !== null) return state;
-  const now = bondLineNow(state);
-  const band = now.kind === 'known' ? bandAt(job.band, (atUs - under.closedUs) / 1e6) : null;
-  const outside =
-    now.kind === 'known' &&
-    band !== null &&
-    (now.temperatureC < band.lowC - job.bandToleranceC || now.temperatureC > band.highC + job.bandToleranceC);
-  const outsideSinceUs = outside ? (under.outsideSinceUs ?? atUs) : null;
-  const wasOutside = under.wasOutside || (outsideSinceUs !== null && atUs - outsideSinceUs > OUTSIDE_US);
-  if (outsideSinceUs === under.outsideSinceUs && wasOutside === under.wasOutside) return state;
-  return { ...state, under: { ...under, outsideSinceUs, wasOutside } };
+/** The reader's interval by its own clock: several readings may have come since the last look. */
+function rateAfter(
+  { session: last, intervalS, readingCount }: BondingState,
+  { latestReading, counts }: BondingState['session'] & object,
+): Pick<BondingState, 'intervalS' | 'readingCount'> {
+  const readings = counts.readings - readingCount;
+  const beforeS = last?.latestReading?.timeS;
+  if (beforeS === undefined || latestReading === null || readings <= 0)
+    return { intervalS, readingCount: counts.readings };
+  return {
+    intervalS: nextIntervalS(intervalS, (latestReading.timeS - beforeS) / readings),
+    readingCount: counts.readings,
+  };
 }

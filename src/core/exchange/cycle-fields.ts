@@ -19,7 +19,7 @@ export const CYCLE_FIELDS: readonly ExportField<BondingCycle>[] = [
   field('dwellWantedS', 'dwell of the recipe', (cycle) => cycle.dwellWantedS),
   field(
     'dwellHeldS',
-    'press closed to opened, or to leaving where the opening was not seen',
+    'press closed to opened; where the opening was not seen, to the last moment that was watched',
     (cycle) => cycle.dwellHeldS,
   ),
   field('targetC', 'bond-line target', (cycle) => cycle.targetC),
@@ -31,8 +31,18 @@ export const CYCLE_FIELDS: readonly ExportField<BondingCycle>[] = [
   field('lowestAfterCrossingC', 'lowest bond-line temperature after the crossing', (cycle) => cycle.lowestC),
   field('peakC', 'highest bond-line temperature', (cycle) => cycle.peakC),
   field(
+    'againstBand',
+    'bond line against the recipe’s own runs: inside, outside or not-compared; none in cycles of earlier programs',
+    (cycle) => cycle.againstBand ?? null,
+  ),
+  field(
+    'recordedAtS',
+    'press closed on the recording’s own time; none where not known',
+    (cycle) => cycle.recordedAtS ?? null,
+  ),
+  field(
     'result',
-    'done, opened-early, hold-not-verified, platen-out-of-band or left: the gravest of what was noticed',
+    'done, opened-early, hold-not-verified, platen-out-of-band or left (not watched to the end): the gravest of what was noticed',
     (cycle) => cycle.result,
   ),
   field('flags', 'everything that was noticed', (cycle) => cycle.flags),

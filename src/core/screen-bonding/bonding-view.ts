@@ -62,6 +62,9 @@ function statusOf(state: BondingState): ShellView['status'] {
                 text: ageS === null ? 'no reading yet' : `reading ${ageS.toFixed(0)} s old`,
                 role: 'quiet' as const,
               },
+              ...(state.intervalS === null
+                ? []
+                : [{ text: `${(1 / state.intervalS).toFixed(1)} readings/s`, role: 'quiet' as const }]),
               { text: `${state.session?.counts.lostSamples ?? 0} lost lines`, role: 'quiet' as const },
             ];
   return [...reader, ...diskText(store, state.storePath)];

@@ -1,4 +1,5 @@
 import type { BondingCycle } from '../bonding/BondingCycle.ts';
+import type { ClosingUnderWay } from '../bonding/ClosingUnderWay.ts';
 import type { StoreExchange } from '../exchange/StoreExchange.ts';
 import type { Assembly, Press } from '../press/Press.ts';
 import type { Probe } from '../probe/Probe.ts';
@@ -95,6 +96,13 @@ export interface Store {
   /** Gives the recipe the next version for its assembly and press, and returns it. */
   saveRecipe(recipe: Omit<Recipe, 'version'>): Recipe;
   recipes(): readonly Recipe[];
+
+  /** Keeps, or renews, a closing that runs now; logging its cycle takes it out. */
+  saveClosing(closing: ClosingUnderWay): void;
+  /** Closings that are not logged yet, of this program and of others, in the order they began. */
+  closings(): readonly ClosingUnderWay[];
+  /** Takes out a closing whose mark was taken back. */
+  dropClosing(cycleId: string): void;
 
   /** Logs a cycle of production; nothing is ever changed or deleted. */
   saveCycle(cycle: BondingCycle): void;

@@ -17,7 +17,7 @@ export const CYCLE_RESULT: Readonly<Record<CycleResult, string>> = {
   'opened-early': 'opened early',
   'hold-not-verified': 'hold not verified',
   'platen-out-of-band': 'platen out of band',
-  left: 'opening not seen',
+  left: 'not watched to the end',
 };
 
 export const CYCLE_FLAG: Readonly<Record<CycleFlag, string>> = {
@@ -28,6 +28,7 @@ export const CYCLE_FLAG: Readonly<Record<CycleFlag, string>> = {
   'peak-above-limit': 'peak above the highest allowed',
   'closed-too-soon': 'closed before the least recovery was over',
   left: 'program left before the opening was seen',
+  'program-stopped': 'the program stopped before the opening was seen',
 };
 
 const HOLD: Readonly<Record<HoldSeen, string>> = {
@@ -49,6 +50,22 @@ export const BONDING_TEXT = {
   state: {
     choose: 'RECIPE',
     opening: 'WAIT',
+    // Beside the bond line's figure.
+    'in-band': 'IN BAND',
+    below: 'BELOW',
+    above: 'ABOVE',
+    heating: 'HEATING',
+    'at-target': 'AT TARGET',
+    'bond-line': 'BOND LINE',
+    'no-reading': 'NO READING',
+    fault: 'FAULT',
+    open: 'OPEN',
+    probe: 'PROBE',
+    lost: 'LOST',
+    reader: 'READER',
+    // What the hand does next.
+    'next-closing': 'C AT CLOSING',
+    'next-opening': 'O AT OPENING',
     read: 'READ THIS',
     ready: 'READY',
     'platens-cold': 'PLATEN OUT',
@@ -65,6 +82,24 @@ export const BONDING_TEXT = {
   over: 'longer than the dwell',
   set: 'dwell of the recipe, from press closed',
   held: 'press closed to opened',
+  old: (ageS: number) => (ageS < 1000 ? `OLD ${ageS.toFixed(0)} S` : 'OLD'),
+  bondLineCaption: 'bond line',
+  targetCaption: (targetC: number, unit: TemperatureUnit) =>
+    `bond line, target ${temperatureText(targetC, unit)}`,
+  bandCaption: (low: number, high: number, unit: TemperatureUnit) =>
+    `bond line, band ${bandText(low, high, unit)}`,
+  oldCaption: (ageS: number) => `bond line as it was ${secondsText(ageS, 0)} ago`,
+  lostCaption: 'bond line: the reader is not there',
+  noReadingCaption: 'bond line: no reading yet',
+  faultCaption: (fault: string) =>
+    `bond line: ${(FAULT_TEXT as Readonly<Record<string, string>>)[fault] ?? fault}`,
+  closedAlready: (elapsedS: number, by: 'key' | 'contact') =>
+    by === 'contact'
+      ? `Contact again at ${secondsText(elapsedS, 0)}: the time goes on from press closed. O marks the opening.`
+      : `Closed already for ${secondsText(elapsedS, 0)}: the time goes on. O marks the opening, U takes the closing back.`,
+  closedAnew: (heldS: number, dwellS: number) =>
+    `Opened after ${secondsText(heldS, 1)} of ${secondsText(dwellS, 0)}: logged as opened early. A new closing counts from now.`,
+  pedal: 'The contact let go at once: taken for a pedal. The time goes on; O marks the opening.',
   closed: (elapsed: string, dwell: string) => `Closed for ${elapsed} of ${dwell}.`,
   bondLine: (now: BondLineNow, unit: TemperatureUnit): string => {
     switch (now.kind) {
@@ -80,18 +115,13 @@ export const BONDING_TEXT = {
         return `Bond line ${temperatureText(round(now.temperatureC), unit)}`;
     }
   },
-  insideBand: (low: number, high: number, unit: TemperatureUnit) =>
-    `inside the recipe’s band, ${bandText(low, high, unit)}`,
-  outsideBand: (side: 'below' | 'above', low: number, high: number, unit: TemperatureUnit) =>
-    `${side.toUpperCase()} the recipe’s band, ${bandText(low, high, unit)}`,
-  noBand: 'the recipe’s own runs are not in this store, so there is no band to hold it against',
+  noBand: 'The recipe’s own runs are not in this store: no band to hold the bond line against',
   hold: (counted: number, wanted: number) =>
     `Hold at target: ${secondsText(Math.min(counted, wanted), 0)} of ${secondsText(wanted, 0)} counted.`,
   holdSeen: 'Hold met and seen whole.',
   holdUnseen: 'Readings were missing or old during the hold: not verified.',
-  target: (targetC: number, unit: TemperatureUnit) => `target ${temperatureText(targetC, unit)}`,
   platen: (
-    { side, temperatureC, setPointC, inside }: PlatenNow,
+    { side, temperatureC, setPointC, inside, readingInside }: PlatenNow,
     bandC: number,
     unit: TemperatureUnit,
   ): string => {
@@ -99,7 +129,14 @@ export const BONDING_TEXT = {
     if (temperatureC === null) return `${name}: no reading`;
     const shown = `${name} ${temperatureText(round(temperatureC), unit)}`;
     if (setPointC === null) return `${shown}, set point not known`;
-    const word = inside ? 'inside' : temperatureC < setPointC ? 'BELOW' : 'ABOVE';
+    const beyond = temperatureC < setPointC ? 'below' : 'above';
+    const word = readingInside
+      ? inside
+        ? 'inside'
+        : 'just back in'
+      : inside
+        ? `just ${beyond}`
+        : beyond.toUpperCase();
     return `${shown}, ${word} ${temperatureText(setPointC, unit)} ±${differenceText(bandC, unit)}`;
   },
   noPlatens: (setPoint: { readonly upper: number; readonly lower: number } | null, unit: TemperatureUnit) =>
@@ -111,7 +148,6 @@ export const BONDING_TEXT = {
       ? 'Gauge pressure: not in the recipe; follow the shop’s instruction.'
       : `Gauge pressure ${pressureText(psi, 1)}: see that the gauge shows it.`,
   tooSoon: (leftS: number) => `Least recovery of the platens: ${secondsText(leftS, 0)} to go.`,
-  key: 'Key C at the moment the press closes, O when it opens.',
   contact: 'The press’s contact starts and ends the time where the reader has one.',
   opened: (leftS: number) =>
     `Logged in ${secondsText(Math.max(0, leftS), 0)}; until then U takes the opening back.`,
@@ -121,16 +157,18 @@ export const BONDING_TEXT = {
   scanIgnored: 'A scan chooses a recipe only before the first cycle: not taken.',
   scanUnknown: (text: string) => `No recipe for the scanned "${neutralise(text, { longest: 30 })}".`,
   scanSeveral: 'That assembly has recipes on several presses: choose one.',
-  leave: 'A cycle is under way. Leave? It is logged as "opening not seen". Y: leave, Esc: stay.',
+  leave: 'A cycle is under way. Leave? It is logged as "not watched to the end". Y: leave, Esc: stay.',
   cycles: (count: number) => `Cycles logged since the start: ${count}`,
   none: 'No cycle logged yet.',
   help: [
-    'C  press closed: the time starts. A closing contact at the reader does it by itself.',
+    'C or Space  press closed: the time starts. A closing contact at the reader, or a pedal on it, does it by itself.',
+    'While the time runs another C, pedal or contact changes nothing; it is told. A contact within 5 s after C is the same closing.',
     'O  press opened: the cycle is logged with its result five seconds later.',
-    'U  takes back the latest of the two. The same key again within 1 s is ignored.',
+    'U  takes back the latest mark. The same key again within 1 s is ignored.',
     'With a probe at the bond line: its temperature is held against the recipe’s own runs, and the hold is counted at target. Without one: the time alone.',
-    'Results: done; opened early; hold not verified; platen out of band. The gravest counts, all are kept.',
-    'A platen is out of band where it is further from its set point than ±5 °F (2.8 °C) at closing, unless another band was stated (common practice, no source).',
+    'Results: done; opened early; hold not verified; platen out of band; not watched to the end. The gravest counts, all are kept.',
+    'A platen is out of band at closing where it has been further from its set point than ±5 °F (2.8 °C, unless another band was stated) for more than 3 s together, and inside again after more than 3 s inside; its first reading counts at once. The bond line is out of the recipe’s band after more than 2 s together (common practice, no source).',
+    'A reading older than five of the reader’s own intervals, at least 1 s, is old: greyed, with its age.',
     'The program advises. It is no safety device and commands no press.',
   ],
   keys: {
@@ -152,6 +190,14 @@ export const BONDING_TEXT = {
   plainDone: 'Dwell done.',
   plainVerified: 'Hold verified.',
   plainOpened: 'Press opened.',
+  /** Closings that an earlier program did not finish. */
+  unfinishedLogged: (cycles: readonly BondingCycle[]) =>
+    neutralise(
+      cycles.length === 1 && cycles[0] !== undefined
+        ? `The program had stopped in a closing of ${cycles[0].assemblyName} on ${cycles[0].pressName}. Logged: ${cycleWords(cycles[0])}.`
+        : `The program had stopped in ${cycles.length} closings; they are logged: ${cycles.map((cycle) => `${cycle.assemblyName} on ${cycle.pressName}, ${CYCLE_RESULT[cycle.result]}`).join('; ')}.`,
+      { longest: 400 },
+    ),
 } as const;
 
 /** A logged cycle in a few words: "done, closed 174 s of 174 s, hold verified". */
@@ -163,7 +209,7 @@ export function cycleWords(cycle: BondingCycle): string {
       : [HOLD[cycle.hold]];
   return [
     CYCLE_RESULT[cycle.result].toUpperCase(),
-    `closed ${numberText(cycle.dwellHeldS, 1)} s of ${secondsText(cycle.dwellWantedS)}`,
+    `${cycle.result === 'left' ? 'watched for' : 'closed'} ${numberText(cycle.dwellHeldS, 1)} s of ${secondsText(cycle.dwellWantedS)}`,
     ...hold,
     ...further,
   ].join(', ');

@@ -537,8 +537,9 @@ test('every table of the store is merged, or left out on purpose', () => {
     'run_results',
     'trials',
   ];
-  // Kept traces are worked out again from the recordings when they are wanted.
-  const leftOut = ['kept_traces', 'migrations', 'settings'];
+  // Kept traces are worked out again from the recordings when they are wanted; a closing under way is logged by the
+  // program whose store it is in.
+  const leftOut = ['closings_under_way', 'kept_traces', 'migrations', 'settings'];
   expect(Object.keys(rowCounts(path)).toSorted()).toEqual([...merged, ...leftOut].toSorted());
 });
 

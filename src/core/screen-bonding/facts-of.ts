@@ -1,0 +1,77 @@
+import type { BondingState, CycleUnderWay } from '../bonding/BondingState.ts';
+import { bondLineNow, hasProbe } from '../bonding/bond-line-now.ts';
+import { platensNow } from '../bonding/platens-now.ts';
+import { LIMITS } from '../run/limits.ts';
+import { clockText } from '../screen/clock-text.ts';
+import type { ViewLine } from '../screen/TrialView.ts';
+import { BONDING_TEXT } from '../text/bonding-text.ts';
+import { holdVerified } from './head-of.ts';
+
+/** What stands in plain letters under the block letters, what matters most first. */
+export function factsOf(state: BondingState): readonly ViewLine[] {
+  const { job, under, nowUs } = state;
+  if (job === null) return [];
+  const { recipe } = job;
+  const gauge: ViewLine = { text: BONDING_TEXT.gauge(job.gaugePsi), role: 'plain' };
+  if (under === null) {
+    const leftS =
+      recipe.leastRecoveryS === null || state.lastOpenedUs === null
+        ? 0
+        : recipe.leastRecoveryS - (nowUs - state.lastOpenedUs) / 1e6;
+    return [
+      ...platenLines(state),
+      gauge,
+      ...noProbeLine(state),
+      ...(leftS > 0 ? [{ text: BONDING_TEXT.tooSoon(leftS), role: 'caution' as const }] : []),
+    ];
+  }
+  if (under.openedUs !== null) {
+    const leftS = LIMITS.undoS - (nowUs - under.openedUs) / 1e6;
+    return [
+      { text: BONDING_TEXT.opened(leftS), role: 'plain' },
+      ...noProbeLine(state),
+      ...platenLines(state),
+    ];
+  }
+  const elapsed = clockText((nowUs - under.closedUs) / 1e6);
+  return [
+    { text: BONDING_TEXT.closed(elapsed, clockText(recipe.dwellS)), role: 'strong' },
+    ...noProbeLine(state),
+    ...(hasProbe(state) ? [holdLine(state, under)] : []),
+    ...noBandLine(state),
+    ...platenLines(state),
+    gauge,
+  ];
+}
+
+function platenLines(state: BondingState): readonly ViewLine[] {
+  const { job, unit } = state;
+  if (job === null) return [];
+  const platens = platensNow(state);
+  return platens.length === 0
+    ? [{ text: BONDING_TEXT.noPlatens(job.platenSetPointC, unit), role: 'plain' }]
+    : platens.map((one) => ({
+        text: BONDING_TEXT.platen(one, job.platenBandC, unit),
+        role: one.inside === true ? 'plain' : 'caution',
+      }));
+}
+
+function noProbeLine(state: BondingState): readonly ViewLine[] {
+  return hasProbe(state)
+    ? []
+    : [{ text: BONDING_TEXT.bondLine(bondLineNow(state), state.unit), role: 'quiet' }];
+}
+
+function noBandLine({ job, ...state }: BondingState): readonly ViewLine[] {
+  return job === null || job.band.length > 0 || !hasProbe({ job, ...state })
+    ? []
+    : [{ text: `${BONDING_TEXT.noBand}.`, role: 'quiet' }];
+}
+
+function holdLine(state: BondingState, under: CycleUnderWay): ViewLine {
+  const counted = BONDING_TEXT.hold(state.session?.run.holdCountedS ?? 0, state.job?.recipe.holdS ?? 0);
+  if (under.unseen) return { text: `${counted} ${BONDING_TEXT.holdUnseen}`, role: 'caution' };
+  return holdVerified(state, under)
+    ? { text: `${counted} ${BONDING_TEXT.holdSeen}`, role: 'good' }
+    : { text: counted, role: 'plain' };
+}

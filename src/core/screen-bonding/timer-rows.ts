@@ -1,0 +1,90 @@
+import type { BondingState } from '../bonding/BondingState.ts';
+import type { BlockSize } from '../chart/block-text.ts';
+import type { SegmentRole, StyledRow } from '../chart/StyledRow.ts';
+import type { PageSize } from '../screen-shell/ShellView.ts';
+import { textRows } from '../screen-shell/text-rows.ts';
+import { BONDING_TEXT } from '../text/bonding-text.ts';
+import { secondsText } from '../text/units-text.ts';
+import { besideCaptions, besideRows } from './beside-rows.ts';
+import { type BondLineHead, bondLineHead } from './bond-line-head.ts';
+import { factsOf } from './facts-of.ts';
+import { type Head, headOf } from './head-of.ts';
+import { loggedRows } from './logged-rows.ts';
+
+const FIGURES: readonly BlockSize[] = ['big', 'large', 'small'];
+const WORDS: readonly BlockSize[] = ['large', 'small'];
+
+/**
+ * The timer of a recipe. Read from two metres: time and bond line side by side in block digits, under each its state in
+ * block letters, the hold, and what the hand does next. Then the facts in plain letters, then what was logged.
+ */
+export function timerRows(state: BondingState, size: PageSize): readonly StyledRow[] {
+  const roomy = size.columns >= 110 && size.rows >= 28;
+  const head = headOf(state);
+  const bondLine = bondLineHead(state);
+  const facts = factsOf(state).flatMap(({ text, role }) => [...textRows(text, size, role)]);
+  const top = [
+    ...(roomy ? [[]] : []),
+    ...figureRows(head, bondLine, size, roomy),
+    ...(roomy ? [[]] : []),
+    ...wordRows(state, head, bondLine, size, roomy),
+  ];
+  const rows = [...top];
+  for (const { word, role } of furtherWords(head)) {
+    const block = besideRows({ text: word, role }, null, size, roomy ? WORDS : ['small']);
+    const fits = block !== null && rows.length + 1 + block.length + facts.length <= size.rows;
+    rows.push(...(fits ? [...(roomy ? [[]] : []), ...block] : [[{ text: `  ${word}`, role }]]));
+  }
+  if (rows.length + 1 + facts.length <= size.rows) rows.push([]);
+  rows.push(...facts);
+  const room = size.rows - rows.length;
+  return room >= 3 ? [...rows, [], ...loggedRows(state, size, room - 1)] : rows;
+}
+
+function figureRows(
+  { figureS, caption, role }: Head,
+  bondLine: BondLineHead | null,
+  size: PageSize,
+  roomy: boolean,
+): readonly StyledRow[] {
+  const figure = besideRows(
+    { text: figureS.toFixed(0), role: role === 'caution' ? 'strong' : role, unit: 'S' },
+    bondLine && { text: bondLine.figure, role: bondLine.role, faded: bondLine.faded },
+    size,
+    roomy ? FIGURES : FIGURES.slice(1),
+  );
+  return [
+    ...(figure ?? []),
+    besideCaptions(`${secondsText(figureS, 0)} ${caption}`, bondLine?.caption ?? null, size),
+  ];
+}
+
+function wordRows(
+  state: BondingState,
+  { word, role }: Head,
+  bondLine: BondLineHead | null,
+  size: PageSize,
+  roomy: boolean,
+): readonly StyledRow[] {
+  const flashes =
+    word === 'dwell-done' && Math.floor(state.nowUs / (state.job?.speed ?? 1) / 500_000) % 2 === 0;
+  const left = { text: BONDING_TEXT.state[word], role: flashes ? ('flash' as const) : role };
+  const right = bondLine && { text: bondLine.word, role: bondLine.wordRole };
+  return (
+    besideRows(left, right, size, roomy ? WORDS : ['small']) ??
+    besideRows(left, null, size, ['small']) ?? [[{ text: `  ${left.text}`, role: left.role }]]
+  );
+}
+
+function furtherWords({
+  hold,
+  next,
+}: Head): readonly { readonly word: string; readonly role: SegmentRole }[] {
+  const words = BONDING_TEXT.state;
+  return [
+    ...(hold === null
+      ? []
+      : [{ word: words[hold], role: hold === 'verified' ? ('good' as const) : ('caution' as const) }]),
+    ...(next === null ? [] : [{ word: words[next], role: 'strong' as const }]),
+  ];
+}
