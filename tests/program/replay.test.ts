@@ -1,7 +1,7 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { runProgram } from './run-program.ts';
+import { runProgram, temporaryFolder } from './run-program.ts';
 
 const recordings = join(import.meta.dirname, '..', '..', 'recordings');
 const north = [1, 2, 3, 4, 5].map((run) => join(recordings, `wb-212-north-run-${run}.dwell.txt`));
@@ -182,5 +182,26 @@ describe('what does not belong together', () => {
     expect(code).toBe(1);
     expect(JSON.parse(out).runs[0]).toMatchObject({ verdict: 'suspect' });
     expect(JSON.parse(out).runs[0].reasonCodes).toContain('clock-backwards');
+  });
+});
+
+describe('the built program reads signs beyond ASCII as the tests of the sources do', () => {
+  const folder = temporaryFolder();
+  // First order with 30 s about a delay of 3 s, from 24 °C towards 203.5 °C: closed form of the crossing of 350 °F is known.
+  const rows = Array.from({ length: 2400 }, (_, index) => {
+    const timeS = index / 10;
+    return { timeS, temperatureC: 24 + 179.5 * (1 - Math.exp(-Math.max(0, timeS - 25) / 30)) };
+  });
+  const crossingS = 25 - 30 * Math.log(1 - (176.667 - 24) / 179.5);
+  it.each([
+    ['time_s,Temp (°C)', 1],
+    ['Time (µs),Temp [℃]', 1e6],
+  ])('"%s" names its units', (heading, timeFactor) => {
+    const file = join(folder, `${timeFactor}.csv`);
+    const lines = rows.map((row) => `${row.timeS * timeFactor},${row.temperatureC.toFixed(3)}`);
+    writeFileSync(file, [heading, ...lines, ''].join('\n'));
+    const { out, err } = runProgram(['replay', file, '--target', '350F', '--closed-at', '22s', '--json']);
+    expect(err).not.toMatch(/unit/);
+    expect(JSON.parse(out).runs[0].soakTimeS).toBeCloseTo(crossingS - 22, 1);
   });
 });

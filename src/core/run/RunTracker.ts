@@ -3,6 +3,7 @@ import type { StreamEvent } from '../reading/StreamEvent.ts';
 import type { ChannelRole } from '../recording/RecordingEntry.ts';
 import type { RunEvent, RunState } from './RunEvent.ts';
 import type { RunRules } from './RunResult.ts';
+import type { TraceRoom } from './TraceBuffer.ts';
 
 export interface RunTracker {
   /** Takes the next event of the stream; returns what it means for the run, in the order it happened. */
@@ -20,4 +21,6 @@ export interface RunTrackerOptions {
   readonly roles: readonly ChannelRole[];
   /** Step of the reader's values in °C where known; else the smallest difference seen. */
   readonly resolutionC?: number | null;
+  /** Room of a tracker that is not used any more. */
+  readonly room?: TraceRoom;
 }

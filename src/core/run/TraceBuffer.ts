@@ -11,6 +11,11 @@ const FIRST_ROOM = 2048;
 const HIGHEST_C = 700;
 const LOWEST_C = -273.15;
 
+/** Room for the readings of analyses made one after the other, so that not each asks for its own. */
+export interface TraceRoom {
+  latest: TraceBuffer | null;
+}
+
 /**
  * Readings of the present run, or while none is open of the last while, in typed arrays.
  * A value that is missing or a fault is held as NaN and never leaves through `valueAt` into statistics:
@@ -19,7 +24,7 @@ const LOWEST_C = -273.15;
  */
 export class TraceBuffer {
   readonly channels: number;
-  #times = new Float64Array(FIRST_ROOM);
+  #times: Float64Array;
   #values: Float64Array[];
   #faults: Uint8Array[];
   /** Values without a temperature since the beginning, by channel. */
@@ -27,10 +32,20 @@ export class TraceBuffer {
   #from = 0;
   #to = 0;
 
-  constructor(channels: number) {
+  /** `room`: holds the buffer of an analysis that is over, whose arrays are taken over where it has as many channels. */
+  constructor(channels: number, room: TraceRoom | null = null) {
     this.channels = channels;
-    this.#values = Array.from({ length: channels }, () => new Float64Array(FIRST_ROOM));
+    const spare = room?.latest ?? null;
+    if (room !== null) room.latest = this;
     this.#without = new Array<number>(channels).fill(0);
+    if (spare !== null && spare.channels === channels) {
+      this.#times = spare.#times;
+      this.#values = spare.#values;
+      this.#faults = spare.#faults;
+      return;
+    }
+    this.#times = new Float64Array(FIRST_ROOM);
+    this.#values = Array.from({ length: channels }, () => new Float64Array(FIRST_ROOM));
     this.#faults = Array.from({ length: channels }, () => new Uint8Array(FIRST_ROOM));
   }
 

@@ -41,7 +41,7 @@ class Tracker implements RunTracker {
   #closedAtS: number | null;
   #out: RunEvent[] = [];
 
-  constructor({ rules, roles, resolutionC = null }: RunTrackerOptions) {
+  constructor({ rules, roles, resolutionC = null, room }: RunTrackerOptions) {
     const known: readonly ChannelRole[] = roles.length === 0 ? ['bond-line'] : roles;
     const bondLineChannels = known.flatMap((role, channel) =>
       role.startsWith('bond-line') ? [channel] : [],
@@ -49,7 +49,7 @@ class Tracker implements RunTracker {
     this.#around = {
       rules,
       roles: known,
-      trace: new TraceBuffer(known.length),
+      trace: new TraceBuffer(known.length, room ?? null),
       bondLineChannels,
       resolutions: known.map(() => new ResolutionWatch(resolutionC)),
     };

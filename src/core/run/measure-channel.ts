@@ -46,7 +46,7 @@ export function extremes({ valuesC }: Samples): {
     const b = valuesC[i - 1]!;
     const c = valuesC[i]!;
     const [low, high] = a < b ? [a, b] : [b, a];
-    const middle = c < low ? low : c > high ? high : c;
+    const middle = c < low ? low : Math.min(c, high);
     if (middle < lowestC) lowestC = middle;
     if (middle > peakC) peakC = middle;
   }

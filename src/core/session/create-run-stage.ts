@@ -5,6 +5,7 @@ import type { ChannelRole } from '../recording/RecordingEntry.ts';
 import { createRunTracker } from '../run/create-run-tracker.ts';
 import type { RunEvent, RunState } from '../run/RunEvent.ts';
 import type { RunResult, RunRules } from '../run/RunResult.ts';
+import type { TraceRoom } from '../run/TraceBuffer.ts';
 import { correctedReading } from './corrected-reading.ts';
 import { spoiltAfterwards } from './spoilt-afterwards.ts';
 import { withClock } from './with-clock.ts';
@@ -18,6 +19,8 @@ export interface RunStageConfig {
   readonly probeCorrections?: readonly (ProbeCorrection | null)[];
   /** The reader's clock against the host's at this point of the recording. */
   readonly clock: () => ClockComparison;
+  /** For analyses made one after the other. */
+  readonly room?: TraceRoom;
 }
 
 /** The part of the pipeline behind the readings: calibration of the probes, run tracker, clock judged. */
@@ -43,7 +46,11 @@ function isAboutSpoilt(mark: OperatorMark): boolean {
 
 /** Follows runs through readings, whether just decoded or decoded before and kept. */
 export function createRunStage(config: RunStageConfig): RunStage {
-  const tracker = createRunTracker({ rules: config.rules, roles: config.roles });
+  const tracker = createRunTracker({
+    rules: config.rules,
+    roles: config.roles,
+    ...(config.room === undefined ? {} : { room: config.room }),
+  });
   const corrections = usedCorrections(config.probeCorrections);
   const results: RunResult[] = [];
 

@@ -28,21 +28,21 @@ export function traceToBytes(trace: DecodedTrace): Uint8Array {
   return bytes;
 }
 
-/** The trace again; null for bytes that are none. Needs a little-endian machine, which all that run Node.js 20 are but one. */
+/** The trace again, a view of the bytes; null for bytes that are none. Needs a little-endian machine, which all that run Node.js 20 are but one. */
 export function traceFromBytes(bytes: Uint8Array): DecodedTrace | null {
-  // Copied once, so that the doubles lie on their boundaries.
-  const buffer = bytes.slice().buffer;
-  if (buffer.byteLength < 4) return null;
-  const headLength = new DataView(buffer).getUint32(0, true);
-  if (4 + headLength > buffer.byteLength) return null;
-  const head = JSON.parse(new TextDecoder().decode(new Uint8Array(buffer, 4, headLength))) as Pick<
+  // The doubles must lie on their boundaries: copied where they do not.
+  const { buffer, byteOffset: start, byteLength } = bytes.byteOffset % 8 === 0 ? bytes : bytes.slice();
+  if (byteLength < 4) return null;
+  const headLength = new DataView(buffer, start).getUint32(0, true);
+  if (4 + headLength > byteLength) return null;
+  const head = JSON.parse(new TextDecoder().decode(new Uint8Array(buffer, start + 4, headLength))) as Pick<
     DecodedTrace,
     'channels' | 'clocks' | 'others'
   > & { readonly readings: number };
   const { channels, readings, clocks, others } = head;
   const values = readings * channels;
-  let at = padded(4 + headLength);
-  if (at + 8 * (2 * readings + values) + values !== buffer.byteLength) return null;
+  let at = start + padded(4 + headLength);
+  if (at - start + 8 * (2 * readings + values) + values !== byteLength) return null;
   const floats = (length: number): Float64Array => {
     const array = new Float64Array(buffer, at, length);
     at += 8 * length;

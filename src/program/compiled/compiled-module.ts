@@ -16,7 +16,7 @@ export interface CompiledModule {
 
 /**
  * A command bundled into one file with the engine's code of it, so that a short command need not compile what it runs.
- * The file holds length and text of the source (ASCII), then the code; code of another engine is refused by the engine
+ * The file holds length and text of the source (UTF-8), then the code; code of another engine is refused by the engine
  * and the source compiled. Null where the build left no such file.
  */
 export function loadCompiled(folder: string, name: string): CompiledModule | null {
@@ -24,7 +24,7 @@ export function loadCompiled(folder: string, name: string): CompiledModule | nul
   if (!existsSync(file)) return null;
   const bytes = readFileSync(file);
   const end = LENGTH_BYTES + bytes.readUInt32LE(0);
-  return runSource(folder, bytes.toString('latin1', LENGTH_BYTES, end), bytes.subarray(end));
+  return runSource(folder, bytes.toString('utf8', LENGTH_BYTES, end), bytes.subarray(end));
 }
 
 /** Runs a bundled source, with code for it where there is some. */
@@ -43,7 +43,7 @@ export function runSource(folder: string, source: string, code?: Buffer): Compil
 /** Writes source and code into one file at once, so that they can never be of different builds. */
 export function keepCompiled(folder: string, name: string, source: string, code: Buffer): void {
   const length = Buffer.alloc(LENGTH_BYTES);
-  const text = Buffer.from(source, 'latin1');
+  const text = Buffer.from(source, 'utf8');
   length.writeUInt32LE(text.length);
   const beside = join(folder, `${name}.${process.pid}.part`);
   writeFileSync(beside, Buffer.concat([length, text, code]));

@@ -1,5 +1,6 @@
 import type { RecordingSoundness } from '../../core/recording/RecordingEntry.ts';
 import type { RunResult } from '../../core/run/RunResult.ts';
+import type { TraceRoom } from '../../core/run/TraceBuffer.ts';
 import { analyseTrace } from '../../core/session/analyse-trace.ts';
 import type { DecodedTrace } from '../../core/session/DecodedTrace.ts';
 import { withFileClock } from '../../core/session/with-file-clock.ts';
@@ -10,6 +11,9 @@ import { correctionsOf, sourceConditions } from '../sources/analyse-source.ts';
 import { refuseUnreadable } from '../sources/refuse-unreadable.ts';
 import type { Source } from '../sources/Source.ts';
 import type { AskedRules, RecordingAnalysis } from './RecordingAnalysis.ts';
+
+/** Sources are analysed one after the other. */
+const ROOM: TraceRoom = { latest: null };
 
 /** Runs of a decoded source by each of the rules asked for. Refuses lines that no option made readable. */
 export function analyseSourceByRules(
@@ -31,6 +35,7 @@ export function analyseSourceByRules(
 function resultsOf(source: Source, trace: DecodedTrace, options: RuleOptions): readonly RunResult[] {
   const { rules, probes } = sourceConditions(source, options);
   const results = analyseTrace(trace, {
+    room: ROOM,
     roles: source.roles,
     rules,
     probeCorrections: correctionsOf(probes),
