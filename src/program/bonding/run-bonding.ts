@@ -1,26 +1,21 @@
 import { createMonotonicClock } from '../../adapters/host/create-monotonic-clock.ts';
 import { createPageModel } from '../../adapters/terminal/page/PageModel.ts';
 import type { BondingCycle, CycleFacts } from '../../core/bonding/BondingCycle.ts';
-import type {
-  BondingEvent,
-  BondingIntent,
-  BondingJob,
-  BondingState,
-} from '../../core/bonding/BondingState.ts';
+import type { BondingEvent, BondingIntent, BondingState } from '../../core/bonding/BondingState.ts';
 import { bondingReducer } from '../../core/bonding/bonding-reducer.ts';
 import { startBonding } from '../../core/bonding/start-bonding.ts';
+import type { Probe } from '../../core/probe/Probe.ts';
 import type { MonotonicClock } from '../../core/reading/ReaderLink.ts';
 import type { Recipe } from '../../core/recipe/Recipe.ts';
-import type { ChannelRole, RecordingHead } from '../../core/recording/RecordingEntry.ts';
+import type { ChannelRole } from '../../core/recording/RecordingEntry.ts';
 import { bondingView } from '../../core/screen-bonding/bonding-view.ts';
 import type { Store } from '../../core/store/Store.ts';
 import { BONDING_TEXT } from '../../core/text/bonding-text.ts';
-import { VERSION } from '../command-line/version.ts';
 import { endSignals } from '../live/end-signals.ts';
 import { type LiveTrial, startLiveTrial } from '../live/live-trial.ts';
 import type { TrialReader } from '../live/TrialReader.ts';
-import { runRules } from '../options/run-rules.ts';
-import { newRecordingId } from '../trials/new-trial-id.ts';
+import { bondingHead } from './bonding-head.ts';
+import { createCycleLog } from './create-cycle-log.ts';
 import { plainPage } from './plain-page.ts';
 import { prepareJob } from './prepare-job.ts';
 import { watchStore } from './watch-store.ts';
@@ -33,6 +28,8 @@ export interface RunBondingOptions {
   /** Null without a reader. */
   readonly openReader: ((recipe: Recipe) => Promise<TrialReader>) | null;
   readonly roles: (recipe: Recipe) => readonly ChannelRole[];
+  /** Probe on each channel, channel 1 first; null where not known. */
+  readonly probes: (recipe: Recipe, channels: number) => readonly (Probe | null)[];
   readonly platenBandC: number;
   readonly bandToleranceC: number;
   readonly initials: string | null;
@@ -45,6 +42,8 @@ export interface RunBondingOptions {
   readonly plain: boolean;
   readonly ascii: boolean;
   readonly show: 'F' | 'C';
+  /** Told at the start. */
+  readonly message: string | null;
   /** Plain lines of what happens. */
   readonly write: (line: string) => void;
 }
@@ -61,7 +60,7 @@ export async function runBonding(options: RunBondingOptions): Promise<readonly B
     options.endAfterS === null ? undefined : setTimeout(() => controller.abort(), options.endAfterS * 1000);
   let clock: MonotonicClock = createMonotonicClock();
   const nowUs = () => clock.nowUs();
-  const model = createPageModel<BondingState, BondingEvent, BondingIntent>(
+  const pageModel = createPageModel<BondingState, BondingEvent, BondingIntent>(
     startBonding({
       choices: options.choices,
       cautionsAcknowledged: plain || acknowledged(store),
@@ -73,10 +72,22 @@ export async function runBonding(options: RunBondingOptions): Promise<readonly B
     bondingView,
   );
   const cycles: BondingCycle[] = [];
+  let recordingId: string | null = null;
+  const cycleLog = createCycleLog({
+    store,
+    nowUs,
+    initials: options.initials,
+    recordingId: () => recordingId,
+  });
+  const model: typeof pageModel = {
+    ...pageModel,
+    dispatch(event) {
+      pageModel.dispatch(event);
+      cycleLog.keep(pageModel.getState());
+    },
+  };
   let live: LiveTrial | null = null;
   let reader: TrialReader | null = null;
-  let head: RecordingHead | null = null;
-  let job: BondingJob | null = null;
   let trouble: string | null = null;
   let failed: (error: unknown) => void = () => {};
   const failure = new Promise<never>((_resolve, reject) => {
@@ -84,10 +95,15 @@ export async function runBonding(options: RunBondingOptions): Promise<readonly B
   });
   failure.catch(() => controller.abort());
 
+  function tellMessage(): void {
+    if (options.message !== null)
+      model.dispatch({ kind: 'notice', text: options.message, tone: 'caution', atUs: nowUs() });
+  }
+
   async function prepare(recipe: Recipe): Promise<void> {
     reader = (await openReader?.(recipe)) ?? null;
     const roles = reader === null ? null : options.roles(recipe);
-    job = prepareJob(store, recipe, {
+    const job = prepareJob(store, recipe, {
       platenBandC: options.platenBandC,
       bandToleranceC: options.bandToleranceC,
       roles,
@@ -95,35 +111,19 @@ export async function runBonding(options: RunBondingOptions): Promise<readonly B
       simulated: reader?.link.simulated ?? false,
       speed: Math.max(1, reader?.speed ?? 1),
     });
-    if (reader === null || roles === null) return model.dispatch({ kind: 'prepared', job, atUs: nowUs() });
-    clock = reader.clock;
+    if (reader !== null) clock = reader.clock;
     model.dispatch({ kind: 'prepared', job, atUs: nowUs() });
-    const rules = runRules(
-      {},
-      {
-        targetC: recipe.targetC,
-        holdS: recipe.holdS,
-        dip: recipe.dip,
-        platenSetPointC: job.platenSetPointC,
-        highestPeakC: recipe.highestPeakC,
-      },
-    );
-    head = {
-      recordingId: newRecordingId(),
-      madeAt: new Date().toISOString(),
-      program: `Dwellwright ${VERSION}`,
+    tellMessage();
+    if (reader === null || roles === null) return;
+    const { head, rules } = bondingHead({
+      job,
       roles,
-      simulated: reader.link.simulated,
-      pressName: recipe.pressName,
-      assemblyName: recipe.assemblyName,
-      targetC: rules.targetC,
-      holdS: rules.holdS,
-      further: { 'made-for': 'bonding', 'recipe-version': String(recipe.version) },
-      ...(job.platenSetPointC === null ? {} : { platenSetPointC: job.platenSetPointC }),
-      ...(options.initials === null ? {} : { operatorInitials: options.initials }),
-      ...(options.portPath === null ? {} : { portPath: options.portPath }),
-      ...(options.statedUnit === null ? {} : { statedUnit: options.statedUnit }),
-    };
+      probes: options.probes(recipe, roles.length),
+      initials: options.initials,
+      portPath: options.portPath,
+      statedUnit: options.statedUnit,
+    });
+    recordingId = head.recordingId;
     live = await startLiveTrial({
       store,
       link: reader.link,
@@ -141,22 +141,8 @@ export async function runBonding(options: RunBondingOptions): Promise<readonly B
     });
   }
 
-  function log({ closedUs, ...facts }: CycleFacts): void {
-    if (job === null) return;
-    const { recipe, simulated, speed } = job;
-    const agoMs = (nowUs() - closedUs) / 1000 / speed;
-    const cycle: BondingCycle = {
-      ...facts,
-      cycleId: newRecordingId(),
-      assemblyName: recipe.assemblyName,
-      pressName: recipe.pressName,
-      recipeVersion: recipe.version,
-      recordingId: head?.recordingId ?? null,
-      simulated: simulated || recipe.simulated,
-      initials: options.initials,
-      closedAt: new Date(Date.now() - agoMs).toISOString(),
-    };
-    store.saveCycle(cycle);
+  function log(facts: CycleFacts): void {
+    const cycle = cycleLog.log(model.getState(), facts);
     cycles.push(cycle);
     write(BONDING_TEXT.logged(cycle));
     model.dispatch({ kind: 'logged', cycle, atUs: nowUs() });
@@ -170,7 +156,7 @@ export async function runBonding(options: RunBondingOptions): Promise<readonly B
       store.saveSetting(CAUTIONS_SETTING, new Date().toISOString());
     else if (intent.kind === 'unit') store.saveSetting('unit', intent.unit);
     else if (intent.kind === 'mark') {
-      live?.mark({ kind: intent.what }, 'key', intent.atUs);
+      live?.mark({ kind: intent.what }, intent.by, intent.atUs);
       if (intent.what === 'press-closed') reader?.hand?.closePress();
       else reader?.hand?.openPress();
     } else if (intent.kind === 'undo') live?.mark({ kind: 'undo', what: intent.what }, 'key', intent.atUs);
@@ -180,9 +166,11 @@ export async function runBonding(options: RunBondingOptions): Promise<readonly B
   });
   const unwatch = watchStore(
     store,
-    () => trouble,
+    () => trouble ?? cycleLog.trouble,
     (status) => model.dispatch({ kind: 'store', store: status, atUs: nowUs() }),
   );
+  if (options.message !== null) write(options.message);
+  tellMessage();
   try {
     if (options.recipe !== null) await prepare(options.recipe);
     const page = plain
@@ -204,6 +192,7 @@ export async function runBonding(options: RunBondingOptions): Promise<readonly B
     await (live as LiveTrial | null)?.stop();
     model.dispatch({ kind: 'leave', atUs: nowUs() });
     off();
+    cycleLog.close();
   }
   return cycles;
 }

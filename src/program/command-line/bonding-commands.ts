@@ -13,6 +13,10 @@ export function addBondingCommands(program: Command): void {
     .option('--no-reader', 'without a reader: the time alone')
     .option('--speed <factor>', 'simulated reader: times real time')
     .option('--roles <list>', 'what each channel is laid on, channel 1 first, parted by commas')
+    .option(
+      '--probes <list>',
+      'probe on each channel by name, channel 1 first, - for none; remembered for the press',
+    )
     .option('--baud <rate>', 'speed of the serial line')
     .option('--rate <hz>', 'samples per second to ask the reader for')
     .addOption(new Option('--unit <unit>', 'unit of a reader that prints none').choices(['F', 'C', 'K']))

@@ -7,12 +7,14 @@ import { BONDING_TEXT, cycleLine } from '../../core/text/bonding-text.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
 import { parseDuration } from '../../core/units/parse-duration.ts';
 import { parseTemperatureDifference } from '../../core/units/parse-temperature-difference.ts';
+import { logForsakenClosings } from '../bonding/log-forsaken-closings.ts';
 import { openPort } from '../bonding/open-reader.ts';
 import { runBonding } from '../bonding/run-bonding.ts';
 import { waitForDisk } from '../live/wait-for-disk.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { parseCount } from '../options/parse-count.ts';
 import { parseNumber } from '../options/parse-number.ts';
+import { rememberedProbes, rememberedRoles } from '../options/press-channels.ts';
 import { parseRoles } from '../options/run-rules.ts';
 import { openNamedStore, type StoreOptions } from '../options/with-store.ts';
 import { canDraw } from '../output/can-draw.ts';
@@ -28,6 +30,8 @@ export interface BondOptions extends StoreOptions {
   readonly reader?: boolean;
   readonly speed?: string;
   readonly roles?: string;
+  /** Probe on each channel by name; remembered for the press. */
+  readonly probes?: string;
   readonly baud?: string;
   readonly rate?: string;
   readonly unit?: 'C' | 'F' | 'K';
@@ -55,6 +59,7 @@ export async function bond(options: BondOptions): Promise<void> {
   if (options.cycles !== true) checkReader(options);
   const store = await openNamedStore(options, waitForDisk);
   try {
+    const unfinished = await logForsakenClosings(store);
     if (options.cycles) return listCycles(store, options);
     const choices = chosen(store, options);
     const plain = options.plain === true || options.json === true || !canDraw();
@@ -73,6 +78,7 @@ export async function bond(options: BondOptions): Promise<void> {
       recipe: one,
       openReader: readerOf(options, plain, () => ended.abort()),
       roles: (recipe) => rolesFor(store, options, recipe),
+      probes: (recipe, channels) => rememberedProbes(store, options, recipe.pressName, channels),
       platenBandC:
         options.platenBand === undefined
           ? 5 / 1.8
@@ -93,6 +99,7 @@ export async function bond(options: BondOptions): Promise<void> {
       plain,
       ascii: options.ascii === true,
       show: options.show,
+      message: unfinished.length === 0 ? null : BONDING_TEXT.unfinishedLogged(unfinished),
       write: (line) => {
         if (plain) (options.json ? process.stderr : process.stdout).write(`${line}\n`);
       },
@@ -178,10 +185,8 @@ function readerOf(options: BondOptions, plain: boolean, onFinished: () => void) 
   };
 }
 
-/** Option, else what was used last at this press, else channel 1 on the bond line. */
+/** The simulated reader's four channels unless other roles are stated for them. */
 function rolesFor(store: Store, options: BondOptions, recipe: Recipe): readonly ChannelRole[] {
-  if (options.simulated) return SIMULATED_ROLES;
-  if (options.roles !== undefined) return parseRoles(options.roles, '--roles');
-  const before = store.setting(`roles:${recipe.pressName}`);
-  return before === undefined ? ['bond-line'] : parseRoles(before, 'roles remembered for this press');
+  if (!options.simulated) return rememberedRoles(store, options, recipe.pressName);
+  return options.roles === undefined ? SIMULATED_ROLES : parseRoles(options.roles, '--roles');
 }

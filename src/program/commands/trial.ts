@@ -1,6 +1,5 @@
 import { createMonotonicClock } from '../../adapters/host/create-monotonic-clock.ts';
 import { createSleepWatch } from '../../adapters/host/create-sleep-watch.ts';
-import type { Probe } from '../../core/probe/Probe.ts';
 import type { ChannelRole } from '../../core/recording/RecordingEntry.ts';
 import type { Store, StoredTrial } from '../../core/store/Store.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
@@ -9,12 +8,12 @@ import { identifyCommand, rateCommand, startCommand } from '../../core/wire/prot
 import { holdTrial } from '../live/hold-trial.ts';
 import type { TrialReader } from '../live/TrialReader.ts';
 import { waitForDisk } from '../live/wait-for-disk.ts';
-import { channelProbes } from '../options/channel-probes.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { parseCount } from '../options/parse-count.ts';
 import { parseNumber } from '../options/parse-number.ts';
+import { rememberedProbes, rememberedRoles } from '../options/press-channels.ts';
 import { type ConditionOptions, runConditions } from '../options/run-conditions.ts';
-import { parseRoles, type RuleOptions } from '../options/run-rules.ts';
+import type { RuleOptions } from '../options/run-rules.ts';
 import { openNamedStore, type StoreOptions } from '../options/with-store.ts';
 import { canDraw } from '../output/can-draw.ts';
 import { findTrial } from '../trials/stored-outcome.ts';
@@ -62,7 +61,7 @@ export async function trial(options: TrialOptions): Promise<void> {
       before?.assemblyName ?? options.assembly ?? (options.simulated ? 'WB-212' : 'unnamed assembly');
     const pressName = before?.pressName ?? options.press ?? (options.simulated ? 'North' : 'unnamed press');
     if (options.simulated) demoShopIn(store, assemblyName, pressName);
-    const roles = rolesFor(store, options, pressName);
+    const roles = options.simulated ? FOUR_CHANNELS : rememberedRoles(store, options, pressName);
     await holdTrial({
       store,
       reader,
@@ -70,7 +69,7 @@ export async function trial(options: TrialOptions): Promise<void> {
       assembly: known(store, 'assembly', assemblyName),
       press: known(store, 'press', pressName),
       roles,
-      probes: probesFor(store, options, pressName, roles.length),
+      probes: rememberedProbes(store, options, pressName, roles.length),
       ruleOptions: options,
       conditions: runConditions(options),
       statedUnit: options.unit ?? null,
@@ -173,34 +172,4 @@ function known<Kind extends 'press' | 'assembly'>(store: Store, kind: Kind, name
   return (found ?? (kind === 'press' ? newPress(name) : newAssembly(name))) as Kind extends 'press'
     ? ReturnType<typeof newPress>
     : ReturnType<typeof newAssembly>;
-}
-
-/** Option, else what was used last at this press, else channel 1 on the bond line. The choice is remembered. */
-function rolesFor(store: Store, options: TrialOptions, pressName: string): readonly ChannelRole[] {
-  if (options.simulated) return FOUR_CHANNELS;
-  const setting = `roles:${pressName}`;
-  if (options.roles !== undefined) {
-    const roles = parseRoles(options.roles, '--roles');
-    store.saveSetting(setting, roles.join(','));
-    return roles;
-  }
-  const before = store.setting(setting);
-  return before === undefined ? ['bond-line'] : parseRoles(before, 'roles remembered for this press');
-}
-
-/** Option, else what was used last at this press, else none known. The choice is remembered. */
-function probesFor(
-  store: Store,
-  options: TrialOptions,
-  pressName: string,
-  channels: number,
-): readonly (Probe | null)[] {
-  const setting = `probes:${pressName}`;
-  if (options.probes !== undefined) {
-    const probes = channelProbes(store, options.probes, channels);
-    store.saveSetting(setting, options.probes);
-    return probes;
-  }
-  const before = options.simulated ? undefined : store.setting(setting);
-  return before === undefined ? [] : channelProbes(store, before);
 }

@@ -1,6 +1,7 @@
 import { createMonotonicClock } from '../../adapters/host/create-monotonic-clock.ts';
 import { DwellwrightError } from '../../core/DwellwrightError.ts';
 import type { LeavingIntent } from '../../core/screen-home/HomeEvent.ts';
+import type { Store } from '../../core/store/Store.ts';
 import { windowClosed } from '../live/hang-up.ts';
 import { waitForDisk } from '../live/wait-for-disk.ts';
 import { openNamedStore, withStore } from '../options/with-store.ts';
@@ -29,7 +30,8 @@ export async function runHome(options: HomeOptions): Promise<void> {
       const store = await openNamedStore(options, waitForDisk);
       let intent: LeavingIntent;
       try {
-        intent = await showHome({ ...options, ...next, store, clock, signal: controller.signal });
+        const message = next.message ?? (await unfinishedClosings(store));
+        intent = await showHome({ ...options, ...next, message, store, clock, signal: controller.signal });
       } catch (error) {
         process.stderr.write(`dwellwright: the data is in ${store.path}\n`);
         throw error;
@@ -43,6 +45,17 @@ export async function runHome(options: HomeOptions): Promise<void> {
     process.off('SIGHUP', windowClosed);
   }
   process.exitCode = 0;
+}
+
+/** Closings in production that a program was stopped in are logged now; said on the home. */
+async function unfinishedClosings(store: Store): Promise<ShowHomeOptions['message']> {
+  if (store.closings().length === 0) return null;
+  const [{ logForsakenClosings }, { BONDING_TEXT }] = await Promise.all([
+    import('../bonding/log-forsaken-closings.ts'),
+    import('../../core/text/bonding-text.ts'),
+  ]);
+  const cycles = await logForsakenClosings(store);
+  return cycles.length === 0 ? null : { text: BONDING_TEXT.unfinishedLogged(cycles), tone: 'caution' };
 }
 
 /** Does what was wanted; a refusal comes back as a message for the home. */
