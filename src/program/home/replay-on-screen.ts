@@ -139,8 +139,7 @@ async function replay(
     front.show({ kind: 'notice', text: REPLAY_TEXT.over, tone: 'good', atUs: now });
   }, STEP_MS);
   try {
-    await front.left;
-    ended = controller.signal.aborted;
+    ended = (await front.left) === 'interrupted' || controller.signal.aborted;
   } finally {
     clearInterval(pace);
     off();
