@@ -13,6 +13,8 @@ export interface BlockPiece {
 }
 
 const MARGIN = 2;
+/** Columns between two pieces, where there is room and where not. */
+const APART = [6, 3] as const;
 
 /**
  * Two pieces of block letters side by side, the right one beginning at the same column whatever the left one is (further
@@ -30,11 +32,12 @@ export function besideRows(
     const first = drawn(left, size, ascii);
     if (MARGIN + widthOf(first) > columns) continue;
     if (right === null) return joined(first, left, [], null, 0);
-    const gap = Math.max(half - MARGIN, widthOf(first) + 3);
-    for (const smaller of sizes.slice(sizes.indexOf(size))) {
-      const second = drawn(right, smaller, ascii);
-      if (MARGIN + gap + widthOf(second) <= columns) return joined(first, left, second, right, gap);
-    }
+    for (const apart of APART)
+      for (const smaller of sizes.slice(sizes.indexOf(size))) {
+        const second = drawn(right, smaller, ascii);
+        const gap = Math.max(half - MARGIN, widthOf(first) + apart);
+        if (MARGIN + gap + widthOf(second) <= columns) return joined(first, left, second, right, gap);
+      }
   }
   return null;
 }

@@ -36,9 +36,7 @@ export function bondLineHead(state: BondingState): BondLineHead | null {
         ? wrong(words.lost, words.reader, text.lostCaption)
         : { ...wrong('---', words['no-reading'], text.noReadingCaption), role: 'quiet', wordRole: 'caution' };
     case 'fault':
-      return now.fault === 'open-circuit'
-        ? wrong(words.open, words.probe, text.faultCaption(now.fault))
-        : wrong(words.fault, words.probe, text.faultCaption(now.fault));
+      return wrong(words.fault, words.probe, text.faultCaption(now.fault));
     case 'stale':
       return {
         figure: now.temperatureC === null ? '---' : figureOf(now.temperatureC, unit),

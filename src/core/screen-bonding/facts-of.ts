@@ -2,7 +2,6 @@ import type { BondingState, CycleUnderWay } from '../bonding/BondingState.ts';
 import { bondLineNow, hasProbe } from '../bonding/bond-line-now.ts';
 import { platensNow } from '../bonding/platens-now.ts';
 import { LIMITS } from '../run/limits.ts';
-import { clockText } from '../screen/clock-text.ts';
 import type { ViewLine } from '../screen/TrialView.ts';
 import { BONDING_TEXT } from '../text/bonding-text.ts';
 import { holdVerified } from './head-of.ts';
@@ -21,7 +20,7 @@ export function factsOf(state: BondingState): readonly ViewLine[] {
     return [
       ...platenLines(state),
       gauge,
-      ...noProbeLine(state),
+      ...troubleLine(state),
       ...(leftS > 0 ? [{ text: BONDING_TEXT.tooSoon(leftS), role: 'caution' as const }] : []),
     ];
   }
@@ -29,14 +28,13 @@ export function factsOf(state: BondingState): readonly ViewLine[] {
     const leftS = LIMITS.undoS - (nowUs - under.openedUs) / 1e6;
     return [
       { text: BONDING_TEXT.opened(leftS), role: 'plain' },
-      ...noProbeLine(state),
+      ...troubleLine(state),
       ...platenLines(state),
     ];
   }
-  const elapsed = clockText((nowUs - under.closedUs) / 1e6);
   return [
-    { text: BONDING_TEXT.closed(elapsed, clockText(recipe.dwellS)), role: 'strong' },
-    ...noProbeLine(state),
+    { text: BONDING_TEXT.closed((nowUs - under.closedUs) / 1e6, recipe.dwellS), role: 'strong' },
+    ...troubleLine(state),
     ...(hasProbe(state) ? [holdLine(state, under)] : []),
     ...noBandLine(state),
     ...platenLines(state),
@@ -56,10 +54,12 @@ function platenLines(state: BondingState): readonly ViewLine[] {
       }));
 }
 
-function noProbeLine(state: BondingState): readonly ViewLine[] {
-  return hasProbe(state)
-    ? []
-    : [{ text: BONDING_TEXT.bondLine(bondLineNow(state), state.unit), role: 'quiet' }];
+/** Why there is no bond line, in full; nothing where it is known or only old. */
+function troubleLine(state: BondingState): readonly ViewLine[] {
+  const now = bondLineNow(state);
+  if (now.kind === 'known' || now.kind === 'stale') return [];
+  const role = now.kind === 'no-probe' || (now.kind === 'no-reading' && !now.lost) ? 'quiet' : 'fault';
+  return [{ text: BONDING_TEXT.bondLine(now, state.unit), role }];
 }
 
 function noBandLine({ job, ...state }: BondingState): readonly ViewLine[] {

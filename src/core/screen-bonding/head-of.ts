@@ -10,6 +10,8 @@ export type BondingWord = keyof typeof BONDING_TEXT.state;
 /** What a glance must tell of the time: the main figure, what it is, the state, and what the hand does next. */
 export interface Head {
   readonly figureS: number;
+  /** '+' for time beyond the dwell: without it, it would pass for time to go. */
+  readonly sign: '' | '+';
   readonly caption: string;
   readonly word: BondingWord;
   readonly hold: 'verified' | 'not-verified' | null;
@@ -23,13 +25,22 @@ export function headOf(state: BondingState): Head {
   if (under === null) {
     const word = readiness(state);
     const role = word === 'ready' ? 'good' : word === 'no-timer-reader' ? 'strong' : 'caution';
-    return { figureS: dwellS, caption: BONDING_TEXT.set, word, hold: null, next: 'next-closing', role };
+    return {
+      figureS: dwellS,
+      sign: '',
+      caption: BONDING_TEXT.set,
+      word,
+      hold: null,
+      next: 'next-closing',
+      role,
+    };
   }
   if (under.openedUs !== null) {
     const heldS = (under.openedUs - under.closedUs) / 1e6;
     const early = isEarly(heldS, dwellS);
     return {
       figureS: heldS,
+      sign: '',
       caption: BONDING_TEXT.held,
       word: early ? 'early' : 'opened',
       hold: null,
@@ -41,15 +52,18 @@ export function headOf(state: BondingState): Head {
   if (leftS > 0)
     return {
       figureS: Math.ceil(leftS),
+      sign: '',
       caption: BONDING_TEXT.toGo,
       word: 'dwell',
-      hold: null,
+      // Told as soon as it is so, not only when the dwell is over.
+      hold: under.unseen ? 'not-verified' : null,
       next: null,
       role: 'strong',
     };
   const hold = hasProbe(state) ? (holdVerified(state, under) ? 'verified' : 'not-verified') : null;
   return {
     figureS: Math.floor(-leftS),
+    sign: '+',
     caption: BONDING_TEXT.over,
     word: 'dwell-done',
     hold,

@@ -30,10 +30,12 @@ export function timerRows(state: BondingState, size: PageSize): readonly StyledR
     ...wordRows(state, head, bondLine, size, roomy),
   ];
   const rows = [...top];
-  for (const { word, role } of furtherWords(head)) {
+  for (const { word, role, needed } of furtherWords(head)) {
     const block = besideRows({ text: word, role }, null, size, roomy ? WORDS : ['small']);
-    const fits = block !== null && rows.length + 1 + block.length + facts.length <= size.rows;
-    rows.push(...(fits ? [...(roomy ? [[]] : []), ...block] : [[{ text: `  ${word}`, role }]]));
+    // What the hold came to is worth more than the last facts.
+    const below = needed ? 1 : facts.length;
+    const fits = block !== null && rows.length + 1 + block.length + below <= size.rows;
+    rows.push(...(fits ? [[], ...block] : [[{ text: `  ${word}`, role }]]));
   }
   if (rows.length + 1 + facts.length <= size.rows) rows.push([]);
   rows.push(...facts);
@@ -42,13 +44,13 @@ export function timerRows(state: BondingState, size: PageSize): readonly StyledR
 }
 
 function figureRows(
-  { figureS, caption, role }: Head,
+  { figureS, sign, caption, role }: Head,
   bondLine: BondLineHead | null,
   size: PageSize,
   roomy: boolean,
 ): readonly StyledRow[] {
   const figure = besideRows(
-    { text: figureS.toFixed(0), role: role === 'caution' ? 'strong' : role, unit: 'S' },
+    { text: `${sign}${figureS.toFixed(0)}`, role: role === 'caution' ? 'strong' : role, unit: 'S' },
     bondLine && { text: bondLine.figure, role: bondLine.role, faded: bondLine.faded },
     size,
     roomy ? FIGURES : FIGURES.slice(1),
@@ -76,15 +78,17 @@ function wordRows(
   );
 }
 
-function furtherWords({
-  hold,
-  next,
-}: Head): readonly { readonly word: string; readonly role: SegmentRole }[] {
+interface FurtherWord {
+  readonly word: string;
+  readonly role: SegmentRole;
+  readonly needed: boolean;
+}
+
+function furtherWords({ hold, next }: Head): readonly FurtherWord[] {
   const words = BONDING_TEXT.state;
+  const role = hold === 'verified' ? 'good' : 'caution';
   return [
-    ...(hold === null
-      ? []
-      : [{ word: words[hold], role: hold === 'verified' ? ('good' as const) : ('caution' as const) }]),
-    ...(next === null ? [] : [{ word: words[next], role: 'strong' as const }]),
+    ...(hold === null ? [] : [{ word: words[hold], role, needed: true } as const]),
+    ...(next === null ? [] : [{ word: words[next], role: 'strong', needed: false } as const]),
   ];
 }

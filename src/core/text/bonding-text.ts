@@ -59,7 +59,6 @@ export const BONDING_TEXT = {
     'bond-line': 'BOND LINE',
     'no-reading': 'NO READING',
     fault: 'FAULT',
-    open: 'OPEN',
     probe: 'PROBE',
     lost: 'LOST',
     reader: 'READER',
@@ -80,7 +79,7 @@ export const BONDING_TEXT = {
   },
   toGo: 'to the end of the dwell',
   over: 'longer than the dwell',
-  set: 'dwell of the recipe, from press closed',
+  set: 'dwell from press closed',
   held: 'press closed to opened',
   old: (ageS: number) => (ageS < 1000 ? `OLD ${ageS.toFixed(0)} S` : 'OLD'),
   bondLineCaption: 'bond line',
@@ -91,8 +90,7 @@ export const BONDING_TEXT = {
   oldCaption: (ageS: number) => `bond line as it was ${secondsText(ageS, 0)} ago`,
   lostCaption: 'bond line: the reader is not there',
   noReadingCaption: 'bond line: no reading yet',
-  faultCaption: (fault: string) =>
-    `bond line: ${(FAULT_TEXT as Readonly<Record<string, string>>)[fault] ?? fault}`,
+  faultCaption: (fault: string) => `bond line: ${faultWords(fault).split(':')[0] ?? ''}`,
   closedAlready: (elapsedS: number, by: 'key' | 'contact') =>
     by === 'contact'
       ? `Contact again at ${secondsText(elapsedS, 0)}: the time goes on from press closed. O marks the opening.`
@@ -100,7 +98,8 @@ export const BONDING_TEXT = {
   closedAnew: (heldS: number, dwellS: number) =>
     `Opened after ${secondsText(heldS, 1)} of ${secondsText(dwellS, 0)}: logged as opened early. A new closing counts from now.`,
   pedal: 'The contact let go at once: taken for a pedal. The time goes on; O marks the opening.',
-  closed: (elapsed: string, dwell: string) => `Closed for ${elapsed} of ${dwell}.`,
+  closed: (elapsedS: number, dwellS: number) =>
+    `Closed for ${secondsText(Math.floor(elapsedS), 0)} of ${secondsText(dwellS, 0)}.`,
   bondLine: (now: BondLineNow, unit: TemperatureUnit): string => {
     switch (now.kind) {
       case 'no-probe':
@@ -110,7 +109,7 @@ export const BONDING_TEXT = {
       case 'stale':
         return `Bond line: OLD READING, ${secondsText(now.ageS, 0)} old${now.temperatureC === null ? '' : `, was ${temperatureText(now.temperatureC, unit)}`}.`;
       case 'fault':
-        return `Bond line: PROBE FAULT, ${(FAULT_TEXT as Readonly<Record<string, string>>)[now.fault] ?? now.fault}.`;
+        return `Bond line: PROBE FAULT, ${faultWords(now.fault)}.`;
       case 'known':
         return `Bond line ${temperatureText(round(now.temperatureC), unit)}`;
     }
@@ -230,3 +229,6 @@ function bandText(lowC: number, highC: number, unit: TemperatureUnit): string {
 }
 
 const round = (temperatureC: number): number => Math.round(temperatureC * 10) / 10;
+
+const faultWords = (fault: string): string =>
+  (FAULT_TEXT as Readonly<Record<string, string>>)[fault] ?? neutralise(fault);
