@@ -1,12 +1,10 @@
 import type { Recheck, RunRecheck } from '../recheck/RecheckResult.ts';
 import type { Recipe } from '../recipe/Recipe.ts';
-import { recheckLines, recheckReasonText } from '../text/recheck-text.ts';
+import { recheckReasonText } from '../text/recheck-reason-text.ts';
+import { recheckSummaryLines } from '../text/recheck-text.ts';
 import { REPORT_TEXT } from '../text/report-text.ts';
 import { numberText, type TemperatureUnit } from '../text/units-text.ts';
 import type { ReportSection } from './ReportContent.ts';
-
-/** Verdict, what it rests on, band, count of runs, count inside: the lines of a re-check before those of its runs. */
-const SUMMARY_LINES = 5;
 
 /** A recipe held against runs: the verdict with why, and a row for each run. */
 export function recheckSection(recipe: Recipe, result: Recheck, unit: TemperatureUnit): ReportSection {
@@ -15,7 +13,7 @@ export function recheckSection(recipe: Recipe, result: Recheck, unit: Temperatur
     blocks: [
       {
         kind: 'paragraphs',
-        lines: recheckLines(recipe, result, unit).slice(0, SUMMARY_LINES).map(REPORT_TEXT.sentence),
+        lines: recheckSummaryLines(recipe, result, unit).map(REPORT_TEXT.sentence),
       },
       {
         kind: 'table',

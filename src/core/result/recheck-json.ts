@@ -1,7 +1,7 @@
 import type { DwellAtTarget } from '../recheck/dwell-at-target.ts';
 import type { Recheck } from '../recheck/RecheckResult.ts';
 import type { Recipe } from '../recipe/Recipe.ts';
-import { recheckReasonText } from '../text/recheck-text.ts';
+import { recheckReasonText } from '../text/recheck-reason-text.ts';
 import type { TemperatureUnit } from '../text/units-text.ts';
 
 /** A re-check as `--json` prints it; absent values null, units in the key names. */
@@ -22,6 +22,8 @@ export function recheckJson(
       rule: recipe.rule,
     },
     verdict: result.verdict,
+    targetC: result.targetC,
+    holdS: result.holdS,
     bandS: result.bandS,
     counts: { lookedAt: result.runs.length, ...result.counts },
     expectedOutsideByChance: result.expectedOutside,
@@ -30,6 +32,9 @@ export function recheckJson(
       runNumber: one.run.result.runNumber,
       soakTimeS: one.run.result.soakTimeS,
       verdict: one.run.result.verdict,
+      startC: one.run.result.startC,
+      platenAtClosingC: one.run.result.platenAtClosingC,
+      ownRunOfTheRecipe: one.own,
       comparable: one.comparable,
       insideBand: one.insideBand,
       holdAtDwellS: one.heldAtDwellS,

@@ -1,14 +1,11 @@
-import type { DwellAtTarget } from '../recheck/dwell-at-target.ts';
-import type { Recheck, RecheckReason, RunRecheck } from '../recheck/RecheckResult.ts';
+import type { Recheck, RunRecheck } from '../recheck/RecheckResult.ts';
 import type { Recipe } from '../recipe/Recipe.ts';
 import { neutralise } from './neutralise.ts';
-import {
-  differenceText,
-  numberText,
-  secondsText,
-  type TemperatureUnit,
-  temperatureText,
-} from './units-text.ts';
+import { recheckReasonText } from './recheck-reason-text.ts';
+import { numberText, secondsText, type TemperatureUnit, temperatureText } from './units-text.ts';
+
+/** Up to this many runs are listed whole; of more only those with something against them. */
+const LISTED_WHOLE = 40;
 
 const VERDICT: Readonly<Record<Recheck['verdict'], string>> = {
   holds: 'THE RECIPE HOLDS',
@@ -16,48 +13,125 @@ const VERDICT: Readonly<Record<Recheck['verdict'], string>> = {
   'not-shown': 'NOT SHOWN',
 };
 
-/** A re-check in plain lines: verdict and why, runs with something against them, old beside new where they differ. */
+/** A re-check in plain lines: verdict and why, then a line for each run, old beside new where they differ. */
 export function recheckLines(recipe: Recipe, result: Recheck, unit: TemperatureUnit): readonly string[] {
-  const { counts, bandS } = result;
-  const band =
-    bandS === null
-      ? 'The recipe rests on one run: it has no band.'
-      : `Band of the recipe's own trial for a next run (95 %): ${secondsText(bandS[0], 2)} to ${secondsText(bandS[1], 2)}.`;
+  const { runs } = result;
+  const listed = runs.flatMap((one, index) =>
+    runs.length <= LISTED_WHOLE || one.reasons.length > 0 || changedText(one) !== null
+      ? runLines(one, index, unit)
+      : [],
+  );
   return [
-    `${neutralise(recipe.assemblyName)} on ${neutralise(recipe.pressName)}, version ${recipe.version}: dwell ${secondsText(recipe.dwellS, 3)}, hold ${secondsText(recipe.holdS)}, target ${temperatureText(recipe.targetC, unit)}`,
-    `${VERDICT[result.verdict]}: ${whyText(result)}`,
-    band,
-    `${result.runs.length} ${result.runs.length === 1 ? 'run' : 'runs'} looked at, ${counts.usable} usable, ${counts.comparable} made under the recipe's conditions.`,
-    `Of these ${counts.comparable}: ${counts.insideBand} inside the band (chance alone puts about ${numberText(result.expectedOutside, 1)} outside), ${counts.holdMet} with the full hold.`,
-    ...result.runs.flatMap((one, index) => runLines(one, index, unit)),
+    ...recheckSummaryLines(recipe, result, unit),
+    ...(runs.length > LISTED_WHOLE
+      ? [`Runs with something to say of them (--json lists all ${runs.length}):`]
+      : []),
+    ...listed,
   ];
 }
 
-function whyText({ verdict, counts }: Recheck): string {
+/** What the verdict is, what it rests on, and what was left out of it. */
+export function recheckSummaryLines(
+  recipe: Recipe,
+  result: Recheck,
+  unit: TemperatureUnit,
+): readonly string[] {
+  const { counts } = result;
+  return [
+    `${neutralise(recipe.assemblyName)} on ${neutralise(recipe.pressName)}, version ${recipe.version}: dwell ${secondsText(recipe.dwellS, 3)}, hold ${secondsText(recipe.holdS)}, target ${temperatureText(recipe.targetC, unit)}`,
+    ...whatIfLines(recipe, result, unit),
+    `${VERDICT[result.verdict]}: ${whyText(result)}`,
+    bandText(recipe, result, unit),
+    `${runsText(result.runs.length)} looked at, ${counts.usable} usable, ${counts.comparable} made under the recipe's conditions.`,
+    `Of these ${counts.comparable}: ${result.bandS === null ? '' : `${counts.insideBand} inside the band, `}${counts.holdMet} with the full hold.`,
+    ...ownLines(result),
+    ...apartLines(result),
+    ...(counts.otherPress === 0
+      ? []
+      : [
+          `${runsText(counts.otherPress)} made on another press than ${neutralise(recipe.pressName)}: this says whether the dwell covers that press too.`,
+        ]),
+  ];
+}
+
+const runsText = (count: number): string => `${count} ${count === 1 ? 'run' : 'runs'}`;
+
+function whatIfLines(recipe: Recipe, { targetC, holdS }: Recheck, unit: TemperatureUnit): readonly string[] {
+  const asked = [
+    ...(Math.abs(targetC - recipe.targetC) < 0.01 ? [] : [`target ${temperatureText(targetC, unit)}`]),
+    ...(holdS === recipe.holdS ? [] : [`hold ${secondsText(holdS)}`]),
+  ];
+  return asked.length === 0 ? [] : [`What if: ${asked.join(', ')} at the recipe's dwell.`];
+}
+
+function bandText(recipe: Recipe, { bandS, targetC }: Recheck, unit: TemperatureUnit): string {
+  if (bandS !== null)
+    return `Band of the recipe's own trial for a next run (95 %): ${secondsText(bandS[0], 2)} to ${secondsText(bandS[1], 2)}.`;
+  return recipe.statistics.runs < 2
+    ? 'The recipe rests on one run: it has no band.'
+    : `The recipe's band is for ${temperatureText(recipe.targetC, unit)}, not for ${temperatureText(targetC, unit)}: left out.`;
+}
+
+/** The runs that made the band cannot test it. */
+function ownLines({ counts, bandS, expectedOutside }: Recheck): readonly string[] {
+  const later = counts.comparable - counts.own;
+  if (bandS === null || counts.comparable === 0) return [];
+  if (counts.own === 0)
+    return [`Chance alone puts about ${numberText(expectedOutside, 1)} of ${later} outside the band.`];
+  const own = `The recipe itself rests on ${counts.own} of them: inside its band they prove nothing.`;
+  return later === 0
+    ? [`${own} No later run was looked at.`]
+    : [
+        `${own} Chance alone puts about ${numberText(expectedOutside, 1)} of the ${later} later ones outside.`,
+      ];
+}
+
+function apartLines({ counts }: Recheck): readonly string[] {
+  const { notCompared, notComparedShort } = counts;
+  if (notCompared === 0) return [];
+  const short =
+    notComparedShort === 0 ? '' : `; the dwell would leave ${notComparedShort} of them short of the hold`;
+  return [`NOT COMPARED: ${runsText(notCompared)}, each for the reason beside it${short}.`];
+}
+
+function whyText({ verdict, counts, bandS }: Recheck): string {
   if (verdict === 'not-shown') return 'no usable run was made under the recipe’s conditions.';
+  const later = counts.comparable - counts.own;
   if (verdict === 'holds')
-    return 'every comparable run keeps its hold, and no more lie outside the band than chance explains.';
+    return bandS === null || later === 0
+      ? 'every comparable run keeps its hold.'
+      : 'every comparable run keeps its hold, and no more lie outside the band than chance explains.';
   const short = counts.comparable - counts.holdMet;
   return short > 0
     ? `${short} comparable ${short === 1 ? 'run falls' : 'runs fall'} short of the hold at this dwell.`
     : 'more runs lie outside the band than chance explains.';
 }
 
-/** Only runs with something to say: a thousand good ones need no thousand lines. */
 function runLines(one: RunRecheck, index: number, unit: TemperatureUnit): readonly string[] {
   const { result, source } = one.run;
+  const { upper, lower } = result.platenAtClosingC;
+  const level = (name: string, valueC: number | null): readonly string[] =>
+    valueC === null ? [] : [`${name} ${temperatureText(valueC, unit)}`];
+  const facts = [
+    result.soakTimeS === null ? 'no soak time' : `soak ${numberText(result.soakTimeS, 2)} s`,
+    ...(one.heldAtDwellS === null ? [] : [`hold left ${numberText(one.heldAtDwellS, 1)} s`]),
+    ...(one.insideBand === null ? [] : [one.insideBand ? 'in band' : 'OUT OF BAND']),
+    ...level('start', result.startC),
+    ...level('upper', upper),
+    ...level('lower', lower),
+    ...(one.own ? ['own run of the recipe'] : []),
+    ...(one.comparable ? [] : ['NOT COMPARED']),
+  ];
   const before = changedText(one);
-  if (one.reasons.length === 0 && before === null) return [];
-  const soak = result.soakTimeS === null ? 'no soak time' : `soak ${numberText(result.soakTimeS, 2)} s`;
   return [
-    `  run ${index + 1}  ${soak}  [${neutralise(source)}]`,
+    `  run ${index + 1}  ${facts.join(', ')}  [${neutralise(source)}]`,
     ...one.reasons.map((reason) => `    ${recheckReasonText(reason, unit)}`),
     ...(before === null ? [] : [`    ${before}`]),
   ];
 }
 
 /** What changed since the run was stored; null where nothing did. */
-function changedText({ before, run }: RunRecheck): string | null {
+export function changedText({ before, run }: RunRecheck): string | null {
   if (before === null) return null;
   const { soakTimeS, verdict, ruleVersion } = run.result;
   const moved =
@@ -67,65 +141,9 @@ function changedText({ before, run }: RunRecheck): string | null {
   if (!moved && before.verdict === verdict) return null;
   const why =
     before.ruleVersion === ruleVersion
-      ? 'other target, hold or options than when it was stored'
+      ? 'the same rules: another target, hold, option or probe correction than when it was stored'
       : `rules ${before.ruleVersion} then, ${ruleVersion} now`;
   const soak = (value: number | null): string =>
     value === null ? 'no soak time' : `${numberText(value, 2)} s`;
   return `stored: ${soak(before.soakTimeS)}, ${before.verdict}; now: ${soak(soakTimeS)}, ${verdict} (${why})`;
-}
-
-/** One thing against a run, in words. */
-export function recheckReasonText(reason: RecheckReason, unit: TemperatureUnit = 'F'): string {
-  switch (reason.code) {
-    case 'soak-above-band':
-      return `Soak time above the band: limit ${numberText(reason.limitS, 2)} s.`;
-    case 'soak-below-band':
-      return `Soak time below the band: limit ${numberText(reason.limitS, 2)} s. Warm carrier or hotter platens?`;
-    case 'hold-short':
-      return `The recipe's dwell leaves ${numberText(reason.heldS, 1)} s of hold, ${numberText(reason.wantedS, 0)} s wanted.`;
-    case 'start-differs':
-      return `Start ${differenceText(Math.abs(reason.differenceC), unit)} ${way(reason.differenceC)} than in the recipe's trial, limit ${differenceText(reason.limitC, unit)}: not compared.`;
-    case 'platen-differs':
-      return `${reason.which === 'upper' ? 'Upper' : 'Lower'} platen ${differenceText(Math.abs(reason.differenceC), unit)} ${way(reason.differenceC)} than in the recipe's trial, limit ${differenceText(reason.limitC, unit)}: not compared; the recipe is to be re-proved for such platens.`;
-    case 'run-not-usable':
-      return `The run is ${reason.verdict}: not compared.`;
-    case 'from-onset':
-      return 'Timed from the onset of the rise: not compared.';
-  }
-}
-
-const way = (differenceC: number): string => (differenceC > 0 ? 'hotter' : 'colder');
-
-/** Dwell against target: a table and a picture in one, own scale for all rows. */
-export function dwellTableLines(
-  rows: readonly DwellAtTarget[],
-  unit: TemperatureUnit,
-  width = 34,
-): readonly string[] {
-  const known = rows.flatMap((row) =>
-    [row.meanDwellS, row.toleranceDwellS, row.nextRunDwellS].filter((value) => value !== null),
-  );
-  if (known.length === 0) return ['No target gives a dwell.'];
-  const [low, high] = [Math.min(...known), Math.max(...known)];
-  const column = (valueS: number): number =>
-    high === low ? 0 : Math.round(((valueS - low) / (high - low)) * (width - 1));
-  const picture = (row: DwellAtTarget): string => {
-    const cells: string[] = new Array(width).fill(' ');
-    const ends = [row.meanDwellS, row.toleranceDwellS ?? row.nextRunDwellS]
-      .filter((value) => value !== null)
-      .map(column);
-    for (let at = ends[0] ?? 0; ends.length === 2 && at <= (ends[1] as number); at += 1) cells[at] = '-';
-    if (row.toleranceDwellS !== null) cells[column(row.toleranceDwellS)] = 'T';
-    if (row.nextRunDwellS !== null) cells[column(row.nextRunDwellS)] = 'N';
-    if (row.meanDwellS !== null) cells[column(row.meanDwellS)] = 'M';
-    return cells.join('');
-  };
-  const seconds = (value: number | null): string => (value === null ? '—' : numberText(value, 0)).padStart(6);
-  return [
-    `Dwell against target, ${numberText(low, 0)} to ${numberText(high, 0)} s: M mean rule, N next run, T most cycles`,
-    ...rows.map(
-      (row) =>
-        `  ${temperatureText(row.targetC, unit).padEnd(19)}|${picture(row)}|${seconds(row.meanDwellS)}${seconds(row.nextRunDwellS)}${seconds(row.toleranceDwellS)} s, ${row.runs} runs`,
-    ),
-  ];
 }

@@ -23,6 +23,8 @@ export function commandLine(first?: string): Command {
     .helpCommand('help [command]', 'show help for a command')
     .showHelpAfterError('(dwellwright --help lists the commands)')
     .showSuggestionAfterError()
+    // What stands after a command belongs to it: `recheck --version 2` is no question for the program's own version.
+    .enablePositionalOptions()
     .exitOverride();
   if (first === 'replay') addReplayCommand(program);
   else addAllCommands(program);

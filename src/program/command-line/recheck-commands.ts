@@ -1,5 +1,5 @@
 import { type Command, Option } from 'commander';
-import { jsonOption, lazily, showOption, storeOption } from './shared-options.ts';
+import { addLoggerColumns, jsonOption, lazily, showOption, storeOption } from './shared-options.ts';
 
 const list = (value: string, before: readonly string[] | undefined): readonly string[] => [
   ...(before ?? []),
@@ -8,7 +8,7 @@ const list = (value: string, before: readonly string[] | undefined): readonly st
 
 /** Whether a recipe still holds, and how soak times went over months. */
 export function addRecheckCommands(program: Command): void {
-  program
+  const recheck = program
     .command('recheck [files...]')
     .description('analyse stored runs (or recordings) again and hold them against a recipe')
     .option('--assembly <name>', 'assembly of the recipe')
@@ -16,8 +16,8 @@ export function addRecheckCommands(program: Command): void {
     .option('--version <number>', 'version of the recipe (the latest unless stated)')
     .option('--trial <id>', 'only the runs of this trial')
     .option('--targets <list>', 'what if: dwell at these targets too, such as 330F,340F,350F', list)
-    .option('--target <temperature>', 'another target than the recipe’s')
-    .option('--hold <duration>', 'another hold than the recipe’s')
+    .option('--target <temperature>', 'what if: another target than the recipe’s')
+    .option('--hold <duration>', 'what if: another hold than the recipe’s')
     .addOption(
       new Option('--rule <rule>', 'dwell rule of the suggestion').choices([
         'mean',
@@ -29,9 +29,10 @@ export function addRecheckCommands(program: Command): void {
     .option('--margin <duration>', 'margin added to the dwell', '0s')
     .option('--content <share>', 'tolerance rule: share of all cycles that hold fully, such as 99%')
     .option('--confidence <share>', 'tolerance rule: how sure, such as 95%')
-    .option('--time-column <name>', 'logger file: heading or number (from 1) of the time column')
-    .option('--temperature-column <name>', 'logger file: heading or number of the bond-line column', list)
-    .addOption(new Option('--unit <unit>', 'logger file: unit of the temperatures').choices(['C', 'F', 'K']))
+    .option('--roles <list>', 'files: what each channel is laid on, channel 1 first, parted by commas')
+    .option('--platens <temperature>', 'platen set point; two values, upper then lower, parted by a slash')
+    .option('--closed-at <time>', 'files: press closed, counted from the first reading, such as 12.5s');
+  addLoggerColumns(recheck)
     .addOption(showOption())
     .addOption(storeOption())
     .addOption(jsonOption())

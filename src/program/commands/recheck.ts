@@ -1,13 +1,14 @@
 import { type DwellAtTarget, dwellAtTarget } from '../../core/recheck/dwell-at-target.ts';
+import { forWhatIf } from '../../core/recheck/for-what-if.ts';
 import { recheck as check } from '../../core/recheck/recheck.ts';
 import type { Recipe } from '../../core/recipe/Recipe.ts';
 import { outcomeJson } from '../../core/result/outcome-json.ts';
 import { recheckJson } from '../../core/result/recheck-json.ts';
 import { trialOutcome } from '../../core/result/trial-outcome.ts';
 import type { Store } from '../../core/store/Store.ts';
+import { dwellTableLines } from '../../core/text/dwell-table-text.ts';
 import { dwellSentences } from '../../core/text/dwell-text.ts';
-import { dwellTableLines, recheckLines } from '../../core/text/recheck-text.ts';
-import type { TrialRun } from '../../core/trial/TrialResult.ts';
+import { recheckLines } from '../../core/text/recheck-text.ts';
 import { parseTemperature } from '../../core/units/parse-temperature.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { type DwellOptions, outcomeSettings } from '../options/outcome-settings.ts';
@@ -54,8 +55,12 @@ export async function recheck(files: readonly string[], options: RecheckOptions)
     const result = check({
       recipe,
       recipeStartC: recipeStart(store, recipe),
-      runs: gathered.map(({ run, before }) => ({
+      targetC: rules.targetC,
+      holdS: rules.holdS,
+      runs: gathered.map(({ run, before, madeOn, recordingId }) => ({
         run,
+        madeOn,
+        recordingId,
         before:
           before === null
             ? null
@@ -66,7 +71,7 @@ export async function recheck(files: readonly string[], options: RecheckOptions)
     // Runs of many days: what stands off one reference is what a re-check is to show, not to leave out.
     const settings = { ...outcomeSettings(options, rules, press), reference: null };
     const outcome = trialOutcome(
-      gathered.map(({ run }) => run),
+      result.runs.map(({ run }) => run),
       settings,
     );
     const byTarget: DwellAtTarget[] = targetsC.map((targetC, at) =>
@@ -97,15 +102,6 @@ function trialsOf(store: Store, recipe: Recipe, { trial }: RecheckOptions) {
   return store
     .trials()
     .filter((one) => one.assemblyName === recipe.assemblyName && one.pressName === recipe.pressName);
-}
-
-/** At another target the hold may not have been done when the press was opened: the soak time counts all the same. */
-function forWhatIf(run: TrialRun): TrialRun {
-  const grave = run.result.reasons.filter(({ severity }) => severity !== 'note');
-  const early = grave.length > 0 && grave.every(({ code }) => code === 'opened-early');
-  return early && run.decision.kind === 'automatic'
-    ? { ...run, decision: { kind: 'taken-in', reason: 'what if' } }
-    : run;
 }
 
 /** Mean start temperature of the runs that the recipe rests on, as stored; null where they are not in this store. */

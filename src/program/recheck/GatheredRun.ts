@@ -1,9 +1,12 @@
+import type { MadeOn } from '../../core/recheck/recheck-run.ts';
 import type { TrialRun } from '../../core/trial/TrialResult.ts';
 
 export interface GatheredRun {
   readonly run: TrialRun;
   /** As it was stored; null for files. */
   readonly before: TrialRun['result'] | null;
+  readonly recordingId: string;
+  readonly madeOn: MadeOn;
 }
 
 export interface Gathered {

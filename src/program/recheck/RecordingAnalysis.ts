@@ -1,3 +1,4 @@
+import type { MadeOn } from '../../core/recheck/recheck-run.ts';
 import type { RunResult } from '../../core/run/RunResult.ts';
 import type { RuleOptions } from '../options/run-rules.ts';
 import type { SourceOptions } from '../sources/Source.ts';
@@ -17,6 +18,10 @@ export interface AskedRules {
 export interface RecordingAnalysis {
   /** The recording's id in the store, or its file. */
   readonly name: string;
+  /** The same for the same recording, however it was named. */
+  readonly identity: string;
+  /** What the recording's head names. */
+  readonly madeOn: MadeOn;
   readonly results: readonly RunResult[];
   /** One list per target asked for. */
   readonly atTargets: readonly (readonly RunResult[])[];

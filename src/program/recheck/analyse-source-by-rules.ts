@@ -21,12 +21,17 @@ export function analyseSourceByRules(
   trace: DecodedTrace,
   soundness: RecordingSoundness,
   { options, targetsC }: AskedRules,
-): Pick<RecordingAnalysis, 'name' | 'results' | 'atTargets'> {
+): Omit<RecordingAnalysis, 'traceToKeep'> {
   refuseUnreadable(source.name, { refusal: latestRefusal(trace), counts: { readings: trace.timesS.length } });
   const byRules = (rules: RuleOptions): readonly RunResult[] =>
     resultsOf(source, trace, rules).map((result) => withSoundness(result, soundness));
   return {
     name: source.name,
+    identity: source.identity,
+    madeOn: {
+      assemblyName: source.head?.assemblyName ?? null,
+      pressName: source.head?.pressName ?? null,
+    },
     results: byRules(options),
     atTargets: targetsC.map((targetC) => byRules({ ...options, target: `${targetC}C` })),
   };

@@ -56,7 +56,7 @@ async function withBar<Result>(count: number, work: (step: () => void) => Promis
 }
 
 function joined(
-  analyses: readonly RecordingAnalysis[],
+  all: readonly RecordingAnalysis[],
   storedRun: (name: string, runNumber: number) => TrialRun | null,
 ): Gathered {
   const asRun = (name: string, result: TrialRun['result']): TrialRun => ({
@@ -64,11 +64,15 @@ function joined(
     result,
     decision: storedRun(name, result.runNumber)?.decision ?? { kind: 'automatic' },
   });
+  // The same recording given twice counts once.
+  const analyses = [...new Map(all.map((one) => [one.identity, one])).values()];
   return {
-    runs: analyses.flatMap(({ name, results }) =>
+    runs: analyses.flatMap(({ name, identity, madeOn, results }) =>
       results.map((result) => ({
         run: asRun(name, result),
         before: storedRun(name, result.runNumber)?.result ?? null,
+        recordingId: identity,
+        madeOn,
       })),
     ),
     atTargets: (analyses[0]?.atTargets ?? []).map((_, at) =>

@@ -3,6 +3,7 @@ import { recheck } from '../../../src/core/recheck/recheck.ts';
 import type { Recipe } from '../../../src/core/recipe/Recipe.ts';
 import { noRunResult } from '../../../src/core/session/no-run-result.ts';
 import { nextValueInterval } from '../../../src/core/statistics/next-value-interval.ts';
+import { recheckLines } from '../../../src/core/text/recheck-text.ts';
 import type { TrialRun } from '../../../src/core/trial/TrialResult.ts';
 
 /** A run of the trade's example; nothing here comes from run detection. */
@@ -90,7 +91,16 @@ describe('a recipe held against runs', () => {
     const result = against([run(53.2), run(53.9), run(54.8)]);
     expect(result.verdict).toBe('holds');
     expect(result.bandS?.[1]).toBeCloseTo(53.6 + 3.041443 * 0.4, 5);
-    expect(result.counts).toEqual({ usable: 3, comparable: 3, insideBand: 3, holdMet: 3 });
+    expect(result.counts).toEqual({
+      usable: 3,
+      comparable: 3,
+      insideBand: 3,
+      holdMet: 3,
+      own: 0,
+      otherPress: 0,
+      notCompared: 0,
+      notComparedShort: 0,
+    });
   });
 
   it('does not hold when one run leaves 119.9 s of hold', () => {
@@ -142,5 +152,68 @@ describe('a recipe held against runs', () => {
     };
     const result = recheck({ recipe: one, recipeStartC: null, runs: [{ run: run(53) }, { run: run(56) }] });
     expect([result.bandS, result.verdict]).toEqual([null, 'does-not-hold']);
+  });
+
+  // The largest distance of one of n values from their mean is (n − 1)/√n standard deviations (Samuelson 1968; from memory):
+  // for 5 it is 1.79, inside the band of 3.04. So own runs cannot lie outside and must not thin the others out.
+  it('runs that the recipe rests on are marked and not held against its band', () => {
+    const resting = [1, 2, 3, 4, 5].map((runNumber) => ({ recordingId: `own-${runNumber}`, runNumber: 1 }));
+    const own = resting.map(({ recordingId }) => ({
+      run: { ...run(53.6, { runNumber: 1 }), source: recordingId },
+    }));
+    const later = [52, 52].map((soakS) => ({ run: run(soakS) }));
+    const ofOwn: Recipe = { ...recipe, restsOn: resting };
+    const alone = recheck({ recipe: ofOwn, recipeStartC: 24, runs: later });
+    const mixed = recheck({ recipe: ofOwn, recipeStartC: 24, runs: [...own, ...later] });
+    // P(2 of 2 outside) = 0.25 %: too many; P(≥ 2 of 7) = 4.4 % would be as well, P(≥ 1 of 6) = 26 % would not.
+    expect([alone.verdict, mixed.verdict]).toEqual(['does-not-hold', 'does-not-hold']);
+    expect(mixed.counts.own).toBe(5);
+    expect(mixed.expectedOutside).toBeCloseTo(0.1, 12);
+    const one = recheck({ recipe: ofOwn, recipeStartC: 24, runs: [...own, { run: run(52) }] });
+    // P(1 of 1 outside) = 5 %: at the limit, so it counts.
+    expect(one.verdict).toBe('does-not-hold');
+    const text = recheckLines(ofOwn, recheck({ recipe: ofOwn, recipeStartC: 24, runs: own }), 'F').join('\n');
+    expect(text).toMatch(/rests on 5 of them.*prove nothing\. No later run/);
+  });
+
+  it('a run of another assembly is not compared; one of another press is, and said', () => {
+    const made = (assemblyName: string, pressName: string) => ({
+      run: run(53.6),
+      madeOn: { assemblyName, pressName },
+    });
+    const result = recheck({
+      recipe,
+      recipeStartC: 24,
+      runs: [made('WB-150', 'North'), made('WB-212', 'South'), made('WB-212', 'North')],
+    });
+    expect(result.runs.map(({ comparable }) => comparable)).toEqual([false, true, true]);
+    expect(result.counts).toMatchObject({ comparable: 2, otherPress: 1, notCompared: 1 });
+    expect(recheckLines(recipe, result, 'F').join('\n')).toMatch(/WB-150, another assembly: not compared/);
+  });
+
+  it('what is not compared stands in the summary, with why and with how many would fall short', () => {
+    const result = against([
+      run(53.6),
+      run(70, { verdict: 'suspect', reasons: [{ code: 'late-mark', severity: 'suspect', facts: {} }] }),
+      run(50, { startC: 60 }),
+    ]);
+    expect(result.verdict).toBe('holds');
+    expect(result.counts).toMatchObject({ notCompared: 2, notComparedShort: 1 });
+    expect(result.runs[1]?.reasons[0]).toMatchObject({ because: [{ code: 'late-mark' }] });
+    expect(recheckLines(recipe, result, 'F').join('\n')).toMatch(/NOT COMPARED: 2 runs.*1 of them short/);
+  });
+
+  it('another hold is asked of the recipe’s dwell: 54.5 s of soak leaves 120.5 s, not 120.6 s', () => {
+    const asked = (holdS: number) => recheck({ recipe, recipeStartC: 24, runs: [{ run: run(54.5) }], holdS });
+    expect([asked(120.5).verdict, asked(120.6).verdict]).toEqual(['holds', 'does-not-hold']);
+  });
+
+  it('for another target the band is left out, and a press opened before that hold was done does not count', () => {
+    const early = run(45, {
+      verdict: 'suspect',
+      reasons: [{ code: 'opened-early', severity: 'suspect', facts: {} }],
+    });
+    const result = recheck({ recipe, recipeStartC: 24, runs: [{ run: early }], targetC: 165 });
+    expect([result.bandS, result.verdict]).toEqual([null, 'holds']);
   });
 });
