@@ -33,9 +33,9 @@ export function factsOf(state: BondingState): readonly ViewLine[] {
     ];
   }
   return [
-    { text: BONDING_TEXT.closed((nowUs - under.closedUs) / 1e6, recipe.dwellS), role: 'strong' },
     ...troubleLine(state),
     ...(hasProbe(state) ? [holdLine(state, under)] : []),
+    { text: BONDING_TEXT.closed((nowUs - under.closedUs) / 1e6, recipe.dwellS), role: 'plain' },
     ...noBandLine(state),
     ...platenLines(state),
     gauge,

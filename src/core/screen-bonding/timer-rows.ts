@@ -22,7 +22,8 @@ export function timerRows(state: BondingState, size: PageSize): readonly StyledR
   const roomy = size.columns >= 110 && size.rows >= 28;
   const head = headOf(state);
   const bondLine = bondLineHead(state);
-  const facts = factsOf(state).flatMap(({ text, role }) => [...textRows(text, size, role)]);
+  const told = factsOf(state).map(({ text, role }) => textRows(text, size, role));
+  const facts = told.flat();
   const top = [
     ...(roomy ? [[]] : []),
     ...figureRows(head, bondLine, size, roomy),
@@ -38,7 +39,8 @@ export function timerRows(state: BondingState, size: PageSize): readonly StyledR
     rows.push(...(fits ? [[], ...block] : [[{ text: `  ${word}`, role }]]));
   }
   if (rows.length + 1 + facts.length <= size.rows) rows.push([]);
-  rows.push(...facts);
+  // A fact that does not fit whole is left out: half a sentence says something else.
+  for (const fact of told) if (rows.length + fact.length <= size.rows) rows.push(...fact);
   const room = size.rows - rows.length;
   return room >= 3 ? [...rows, [], ...loggedRows(state, size, room - 1)] : rows;
 }

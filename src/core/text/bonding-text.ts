@@ -118,7 +118,7 @@ export const BONDING_TEXT = {
   hold: (counted: number, wanted: number) =>
     `Hold at target: ${secondsText(Math.min(counted, wanted), 0)} of ${secondsText(wanted, 0)} counted.`,
   holdSeen: 'Hold met and seen whole.',
-  holdUnseen: 'Readings were missing or old during the hold: not verified.',
+  holdUnseen: 'Not verified: readings missing.',
   platen: (
     { side, temperatureC, setPointC, inside, readingInside }: PlatenNow,
     bandC: number,
