@@ -208,4 +208,16 @@ export const MIGRATIONS: readonly Migration[] = [
     closing_json TEXT NOT NULL CHECK (json_valid(closing_json))
   ) STRICT;`,
   },
+  {
+    // A kept trace belongs to the closing line it was decoded under, and is proved with it each time it is read.
+    name: '010-kept-traces-proved',
+    sql: `
+  DROP TABLE kept_traces;
+  CREATE TABLE kept_traces (
+    recording_row INTEGER PRIMARY KEY REFERENCES recordings (recording_row),
+    decode_version INTEGER NOT NULL,
+    trace BLOB NOT NULL,
+    proof BLOB NOT NULL CHECK (length(proof) = 32)
+  ) STRICT;`,
+  },
 ];

@@ -2,6 +2,7 @@ import type Database from 'better-sqlite3';
 import type { StoreProblem } from '../../core/exchange/StoreVerification.ts';
 import { verificationDetails } from '../../core/text/verification-text.ts';
 import { fromJson } from './from-json.ts';
+import { proofOf } from './kept-trace-table.ts';
 import { recipeSchema } from './recipe-schema.ts';
 import { runResultSchema } from './run-result-schema.ts';
 import { unreadable } from './unreadable.ts';
@@ -15,7 +16,14 @@ interface RecipeRow {
   recipe_json: string;
 }
 
-/** Run results and recipes can be read, and a recipe says what its columns say. */
+interface TraceRow {
+  recording_id: string;
+  closing_text: string | null;
+  trace: Buffer;
+  proof: Buffer;
+}
+
+/** Run results, kept traces and recipes can be read, and a recipe says what its columns say. */
 export function verifyDerived(database: Database.Database): {
   readonly runResults: number;
   readonly recipes: number;
@@ -39,6 +47,12 @@ export function verifyDerived(database: Database.Database): {
     const subject = `${row.assembly_name} on ${row.press_name}, version ${row.version}`;
     if (detail !== null) problems.push({ kind: 'recipe', subject, detail });
   }
+  const traces = database.prepare<[], TraceRow>(
+    'SELECT recording_id, closing_text, trace, proof FROM kept_traces JOIN recordings USING (recording_row)',
+  );
+  for (const { recording_id: subject, closing_text: closing, trace, proof } of traces.iterate())
+    if (closing === null || !proofOf(closing, trace).equals(proof))
+      problems.push({ kind: 'kept-trace', subject, detail: verificationDetails.traceDiffers });
   return { runResults, recipes, problems };
 }
 

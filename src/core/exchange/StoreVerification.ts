@@ -1,6 +1,14 @@
 /** Something in a store that is not as it was written. */
 export interface StoreProblem {
-  readonly kind: 'database' | 'reference' | 'schema' | 'recording' | 'run-result' | 'recipe' | 'cycle';
+  readonly kind:
+    | 'database'
+    | 'reference'
+    | 'schema'
+    | 'recording'
+    | 'run-result'
+    | 'kept-trace'
+    | 'recipe'
+    | 'cycle';
   /** What it is about: a recording's or recipe's name, a table. */
   readonly subject: string;
   readonly detail: string;

@@ -13,6 +13,7 @@ export const verificationDetails = {
   headCut: 'its head is cut short',
   headDiffers: (key: string, table: string, head: string): string =>
     `its head says ${key} ${head}, the store says ${table}`,
+  traceDiffers: 'the decoded trace kept beside it does not fit; it is decoded anew when it is needed',
   recipeDiffers: 'the recipe does not say what the table says of it',
   cycleDiffers: 'the cycle does not say what the table says of it',
   cycleWithoutRecipe: (version: number): string => `its recipe version ${version} is not there`,
