@@ -185,9 +185,10 @@ export const BONDING_TEXT = {
     take: { key: 'Enter', does: 'take' },
   },
   noCycles: 'No cycle logged yet. Time one: dwellwright bond --assembly WB-212 --press North --no-reader',
-  plainClosed: (dwellS: number) => `Press closed; dwell ${secondsText(dwellS)}.`,
+  plainReady: (assembly: string, press: string, dwellS: number) =>
+    neutralise(`Ready: ${assembly} on ${press}, dwell ${secondsText(dwellS)}.`),
+  plainClosed: 'Press closed.',
   plainDone: 'Dwell done.',
-  plainVerified: 'Hold verified.',
   plainOpened: 'Press opened.',
   /** Closings that an earlier program did not finish. */
   unfinishedLogged: (cycles: readonly BondingCycle[]) =>

@@ -114,7 +114,7 @@ export async function runBonding(options: RunBondingOptions): Promise<readonly B
     if (reader !== null) clock = reader.clock;
     model.dispatch({ kind: 'prepared', job, atUs: nowUs() });
     tellMessage();
-    if (reader === null || roles === null) return;
+    if (reader === null || roles === null) return ready(recipe);
     const { head, rules } = bondingHead({
       job,
       roles,
@@ -139,6 +139,11 @@ export async function runBonding(options: RunBondingOptions): Promise<readonly B
         trouble = error === null ? null : error instanceof Error ? error.message : String(error);
       },
     });
+    ready(recipe);
+  }
+
+  function ready({ assemblyName, pressName, dwellS }: Recipe): void {
+    write(BONDING_TEXT.plainReady(assemblyName, pressName, dwellS));
   }
 
   function log(facts: CycleFacts): void {
@@ -156,6 +161,7 @@ export async function runBonding(options: RunBondingOptions): Promise<readonly B
       store.saveSetting(CAUTIONS_SETTING, new Date().toISOString());
     else if (intent.kind === 'unit') store.saveSetting('unit', intent.unit);
     else if (intent.kind === 'mark') {
+      write(intent.what === 'press-closed' ? BONDING_TEXT.plainClosed : BONDING_TEXT.plainOpened);
       live?.mark({ kind: intent.what }, intent.by, intent.atUs);
       if (intent.what === 'press-closed') reader?.hand?.closePress();
       else reader?.hand?.openPress();
