@@ -3,6 +3,7 @@ import { readingAgeS } from '../bonding/bond-line-now.ts';
 import type { ShellView } from '../screen-shell/ShellView.ts';
 import { BONDING_TEXT } from '../text/bonding-text.ts';
 import type { KeyHint } from '../text/keys-text.ts';
+import { STATUS_TEXT } from '../text/status-text.ts';
 import { bondingRows } from './bonding-rows.ts';
 import { diskText } from './status-of.ts';
 
@@ -53,19 +54,19 @@ function statusOf(state: BondingState): ShellView['status'] {
     job === null
       ? []
       : job.readerName === null
-        ? [{ text: 'no reader', role: 'quiet' as const }]
+        ? [{ text: STATUS_TEXT.noReader, role: 'quiet' as const }]
         : link.kind === 'lost'
-          ? [{ text: `reader LOST (${job.readerName})`, role: 'fault' as const }]
+          ? [{ text: STATUS_TEXT.readerLost(job.readerName), role: 'fault' as const }]
           : [
               { text: `${job.readerName}`, role: 'quiet' as const },
               {
-                text: ageS === null ? 'no reading yet' : `reading ${ageS.toFixed(0)} s old`,
+                text: ageS === null ? STATUS_TEXT.noReading : STATUS_TEXT.readingAge(ageS),
                 role: 'quiet' as const,
               },
               ...(state.intervalS === null
                 ? []
-                : [{ text: `${(1 / state.intervalS).toFixed(1)} readings/s`, role: 'quiet' as const }]),
-              { text: `${state.session?.counts.lostSamples ?? 0} lost lines`, role: 'quiet' as const },
+                : [{ text: STATUS_TEXT.rate(1 / state.intervalS), role: 'quiet' as const }]),
+              { text: STATUS_TEXT.lostLines(state.session?.counts.lostSamples ?? 0), role: 'quiet' as const },
             ];
   return [...reader, ...diskText(store, state.storePath)];
 }

@@ -1,6 +1,6 @@
 import type { Assembly } from '../press/Press.ts';
 import type { Answers, Guide, GuideQuestion } from '../screen-shell/Guide.ts';
-import { QUESTIONS } from '../text/home-text.ts';
+import { ASKED, QUESTIONS } from '../text/home-text.ts';
 import { numberText } from '../text/units-text.ts';
 import { parseDuration } from '../units/parse-duration.ts';
 import { parseLength } from '../units/parse-length.ts';
@@ -20,7 +20,7 @@ export function assemblyGuide(before: Assembly | null): Guide {
     id: 'outer',
     ...Q.outer,
     initial: mm(before?.ringOuterDiameterMm),
-    problem: (text) => problemOf(() => length(text, 'ring outer diameter')),
+    problem: (text) => problemOf(() => length(text, ASKED.outer)),
   };
   const inner = (answers: Answers): GuideQuestion => ({
     kind: 'text',
@@ -28,7 +28,7 @@ export function assemblyGuide(before: Assembly | null): Guide {
     ...Q.inner,
     initial: mm(before?.ringInnerDiameterMm),
     problem: (text) =>
-      problemOf(() => length(text, 'ring inner diameter')) ??
+      problemOf(() => length(text, ASKED.inner)) ??
       ((length(text, '') ?? 0) >= (length(answers.outer ?? '', '') ?? Number.POSITIVE_INFINITY)
         ? Q.innerTooLarge
         : null),
@@ -69,8 +69,8 @@ export function assemblyFromAnswers(answers: Answers, before: Assembly | null): 
     leastRecoveryS: null,
     ...before,
     name: answers.name ?? '',
-    ringOuterDiameterMm: optional(answers.outer, (text) => parseLength(text, 'ring outer diameter')),
-    ringInnerDiameterMm: optional(answers.inner, (text) => parseLength(text, 'ring inner diameter')),
+    ringOuterDiameterMm: optional(answers.outer, (text) => parseLength(text, ASKED.outer)),
+    ringInnerDiameterMm: optional(answers.inner, (text) => parseLength(text, ASKED.inner)),
     carrier: optional(answers.carrier, (text) => text),
     targetC: parseTemperature(answers.target ?? '', 'target'),
     holdS: parseDuration(answers.hold ?? '', 'hold'),

@@ -1,4 +1,5 @@
 import { HOME_TEXT } from '../text/home-text.ts';
+import { onPress } from '../text/run-facts-text.ts';
 import type { HomeFacts, TrialPlan } from './HomeFacts.ts';
 
 /** The one thing one would do next. */
@@ -37,8 +38,8 @@ export function nextStep(facts: HomeFacts, plan: TrialPlan): NextStep {
     return say('plug-in', text.plugIn(reader));
   const what =
     plan.assemblyName === null || plan.pressName === null
-      ? 'Choose press and assembly'
-      : `${plan.assemblyName} on press ${plan.pressName}`;
+      ? text.choose
+      : onPress(plan.assemblyName, plan.pressName);
   return say('trial', text.trial(what));
 }
 

@@ -1,6 +1,6 @@
 import type { Press } from '../press/Press.ts';
 import type { Answers, Guide, GuideQuestion } from '../screen-shell/Guide.ts';
-import { QUESTIONS } from '../text/home-text.ts';
+import { ASKED, QUESTIONS } from '../text/home-text.ts';
 import { numberText, secondsText } from '../text/units-text.ts';
 import { parseLength } from '../units/parse-length.ts';
 import { parsePressure } from '../units/parse-pressure.ts';
@@ -19,7 +19,7 @@ export function pressGuide(before: Press | null): Guide {
       id: 'bore',
       ...Q.bore,
       initial: before?.ramBoreMm ? `${numberText(before.ramBoreMm, 1)} mm` : '',
-      problem: (text) => problemOf(() => optional(text, (given) => parseLength(given, 'ram bore'))),
+      problem: (text) => problemOf(() => optional(text, (given) => parseLength(given, ASKED.bore))),
     },
     {
       kind: 'choice',
@@ -46,7 +46,7 @@ export function pressGuide(before: Press | null): Guide {
       id: 'division',
       ...Q.division,
       initial: before?.gaugeDivisionPsi ? `${numberText(before.gaugeDivisionPsi, 1)} psi` : '',
-      problem: (text) => problemOf(() => optional(text, (given) => parsePressure(given, 'gauge division'))),
+      problem: (text) => problemOf(() => optional(text, (given) => parsePressure(given, ASKED.division))),
     },
   ];
   return {
@@ -66,17 +66,17 @@ export function pressFromAnswers(answers: Answers, before: Press | null): Press 
     timerStepS: 1,
     ...before,
     name: answers.name ?? '',
-    ramBoreMm: optional(answers.bore, (text) => parseLength(text, 'ram bore')),
+    ramBoreMm: optional(answers.bore, (text) => parseLength(text, ASKED.bore)),
     rams: Number(answers.rams ?? before?.rams ?? 1),
     platenSetPointC: optional(answers.platens, platens),
-    gaugeDivisionPsi: optional(answers.division, (text) => parsePressure(text, 'gauge division')),
+    gaugeDivisionPsi: optional(answers.division, (text) => parsePressure(text, ASKED.division)),
   };
 }
 
 function platens(text: string): { readonly upper: number; readonly lower: number } {
   const [first = '', second] = text.split('/');
-  const upper = parseTemperature(first, 'upper platen');
-  return { upper, lower: second === undefined ? upper : parseTemperature(second, 'lower platen') };
+  const upper = parseTemperature(first, ASKED.upper);
+  return { upper, lower: second === undefined ? upper : parseTemperature(second, ASKED.lower) };
 }
 
 /** What Enter takes: as stored, else 450F (common practice, no source). */

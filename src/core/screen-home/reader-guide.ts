@@ -1,6 +1,6 @@
 import { CHANNEL_ROLES, type ChannelRole } from '../recording/RecordingEntry.ts';
 import type { Answers, Guide, GuideChoice, GuideQuestion } from '../screen-shell/Guide.ts';
-import { QUESTIONS, ROLE_CHOICE } from '../text/home-text.ts';
+import { GUIDE_TEXT, QUESTIONS, ROLE_CHOICE } from '../text/home-text.ts';
 import type { PortFacts } from './HomeFacts.ts';
 
 const Q = QUESTIONS.reader;
@@ -35,7 +35,7 @@ function nextQuestion(options: ReaderGuideOptions, answers: Answers): GuideQuest
       id: 'path',
       ...Q.path,
       initial: '',
-      problem: (text) => (text === '' ? 'a path is needed' : null),
+      problem: (text) => (text === '' ? GUIDE_TEXT.pathNeeded : null),
     };
   }
   if (answers.unit === undefined) {

@@ -80,7 +80,7 @@ function keysOf(state: RecordsState): readonly KeyHint[] {
   const k = RECORDS_KEYS;
   if (state.dialog !== null)
     return state.dialog.kind === 'replay-speed'
-      ? [{ key: '1–4', does: 'how fast' }, SHELL_KEYS.back]
+      ? [k.speed, SHELL_KEYS.back]
       : [SHELL_KEYS.done, SHELL_KEYS.back];
   const end = [SHELL_KEYS.unit, SHELL_KEYS.help, SHELL_KEYS.back];
   switch (state.view.kind) {

@@ -6,6 +6,7 @@ import { textRows } from '../screen-shell/text-rows.ts';
 import { LEFT_OUT_WHY } from '../text/left-out-text.ts';
 import { neutralise } from '../text/neutralise.ts';
 import { RECORDS_TEXT } from '../text/records-text.ts';
+import { RUN_FACTS } from '../text/run-facts-text.ts';
 import { runReasonText } from '../text/run-reasons.ts';
 import { numberText, type TemperatureUnit, temperatureField } from '../text/units-text.ts';
 import type { TrialRun } from '../trial/TrialResult.ts';
@@ -76,7 +77,11 @@ function cells(
     result.soakTimeS === null ? '—' : `${numberText(result.soakTimeS, 2)} s`,
     result.startC === null ? '—' : temperatureField(result.startC, unit, 0).trim(),
     result.crossing === null ? '—' : `${numberText(result.crossing.slopeCPerS * factor, 2)} °${unit}/s`,
-    decision.kind === 'automatic' ? result.verdict : decision.kind === 'set-aside' ? 'set aside' : 'taken in',
+    decision.kind === 'automatic'
+      ? result.verdict
+      : decision.kind === 'set-aside'
+        ? RUN_FACTS.setAside
+        : RUN_FACTS.takenIn,
     left === null && why === '' ? RECORDS_TEXT.counts : neutralise(why),
   ];
 }
@@ -103,9 +108,9 @@ function sayings(run: TrialRun | undefined, left: Left, unit: TemperatureUnit): 
   const lines = run.result.reasons.map((reason) => runReasonText(reason, { unit }));
   return [
     ...(run.decision.kind === 'automatic' ? [] : [RECORDS_TEXT.because(neutralise(run.decision.reason))]),
-    ...(left === null ? [] : [`Left out: ${LEFT_OUT_WHY[left]}.`]),
+    ...(left === null ? [] : [RECORDS_TEXT.leftOut(LEFT_OUT_WHY[left])]),
     ...lines,
-    ...run.result.notes.map((note) => `Note: ${neutralise(note)}`),
+    ...run.result.notes.map((note) => RECORDS_TEXT.note(neutralise(note))),
     ...(lines.length === 0 && left === null && run.decision.kind === 'automatic' ? [RECORDS_TEXT.good] : []),
   ];
 }

@@ -1,10 +1,13 @@
+import { LEFT_RIGHT, UP_DOWN } from '../text/keys-text.ts';
+
 const PLAIN: readonly (readonly [RegExp, string])[] = [
   [/°/gu, ''],
   [/±/gu, '+/-'],
   [/×/gu, 'x'],
   [/[—–]/gu, '-'],
   [/·/gu, '.'],
-  [/↑ ↓/gu, 'Up Down'],
+  [/↑ ↓/gu, UP_DOWN],
+  [/← →/gu, LEFT_RIGHT],
   [/[^\n -~]/gu, '?'],
 ];
 

@@ -1,7 +1,8 @@
 import { liveCureText } from '../text/cure-text.ts';
+import { RUN_FACTS } from '../text/run-facts-text.ts';
 import { runReasonText } from '../text/run-reasons.ts';
 import { FAULT_TEXT, SCREEN_TEXT, type StateName } from '../text/screen-text.ts';
-import { numberText, secondsText, slopeText } from '../text/units-text.ts';
+import { numberText, slopeText } from '../text/units-text.ts';
 import type { ChannelFault } from '../wire/WireEvent.ts';
 import { coolingLine } from './between-rows.ts';
 import { bondLineTrouble } from './bond-line-trouble.ts';
@@ -18,7 +19,7 @@ export function factLines(state: TrialScreenState, name: StateName): readonly Vi
   const run = state.session?.run;
   const elapsed = elapsedS(state);
   if (elapsed !== null && run?.pressClosed)
-    say(`closed ${clockText(elapsed)} ago (${run.pressClosed.by})`, 'strong');
+    say(RUN_FACTS.closed(clockText(elapsed), run.pressClosed.by), 'strong');
   switch (name) {
     case 'waiting':
       nextRunLines(state, say);
@@ -32,7 +33,7 @@ export function factLines(state: TrialScreenState, name: StateName): readonly Vi
       if (state.holdUnseen) say(SCREEN_TEXT.holdUnseen, 'caution');
       if (name === 'dipped') say(SCREEN_TEXT.dipped(state.setup.rules.dip), 'caution');
       say(soakText(state), 'strong');
-      say(`hold seen ${numberText(run?.holdCountedS ?? 0, 0)} s of ${secondsText(state.setup.rules.holdS)}`);
+      say(RUN_FACTS.holdSeen(run?.holdCountedS ?? 0, state.setup.rules.holdS));
       cureLine(state, say);
       break;
     case 'hold-done':
@@ -83,35 +84,28 @@ function troubleLine(state: TrialScreenState, say: Say): void {
 }
 
 function estimateText({ estimate }: TrialScreenState): string {
-  if (estimate === null) return 'target: too early to say';
+  const words = RUN_FACTS.estimate;
+  if (estimate === null) return words.tooEarly;
   if (estimate.kind === 'none') {
-    if (estimate.why === 'levels-out-below') return 'target: levels out below it so far';
-    return estimate.why === 'not-rising' ? 'target: not rising' : 'target: too early to say';
+    if (estimate.why === 'levels-out-below') return words.levelsOut;
+    return estimate.why === 'not-rising' ? words.notRising : words.tooEarly;
   }
-  const { restS, earliestS, latestS } = estimate;
-  const latest = latestS === null ? 'or never' : `to ${numberText(latestS, 0)} s`;
-  return `target in about ${numberText(restS, 0)} s (${numberText(earliestS, 0)} ${latest})`;
+  return words.about(estimate.restS, estimate.earliestS, estimate.latestS);
 }
 
 function soakText(state: TrialScreenState): string {
   const run = state.session?.run;
   const crossing = run?.finalCrossing ?? run?.provisionalCrossing ?? null;
-  if (crossing === null || !run?.pressClosed) return 'soak time not known';
+  if (crossing === null || !run?.pressClosed) return RUN_FACTS.soakUnknown;
   const soakS = crossing.timeS - run.pressClosed.timeS;
   const rate = slopeText(crossing.slopeCPerS, state.unit).replace(/ \(.*/u, '');
-  return `soak time ${numberText(soakS, 1)} s${run.finalCrossing ? '' : ', provisional'}  ${rate}`;
+  return RUN_FACTS.soak(soakS, run.finalCrossing === null, rate);
 }
 
 function resultLines(state: TrialScreenState, say: Say): void {
   const result = state.lastResult;
   if (result === null) return;
-  const number = state.standing.runs.length > 0 ? `run ${state.standing.runs.length}: ` : '';
-  say(
-    result.soakTimeS === null
-      ? `${number}no soak time`
-      : `${number}soak time ${numberText(result.soakTimeS, 2)} s`,
-    'strong',
-  );
+  say(RUN_FACTS.result(state.standing.runs.length, result.soakTimeS), 'strong');
   for (const reason of result.reasons) {
     say(runReasonText(reason, { unit: state.unit }), reason.severity === 'note' ? 'quiet' : 'caution');
   }

@@ -1,3 +1,4 @@
+import { RUN_FACTS } from '../text/run-facts-text.ts';
 import type { StateName } from '../text/screen-text.ts';
 import { numberText, type TemperatureUnit, temperatureField } from '../text/units-text.ts';
 import { temperatureCToF } from '../units/temperature-c-to-f.ts';
@@ -41,5 +42,5 @@ function captionOf(temperatureC: number | null, unit: TemperatureUnit, ageS: num
   if (temperatureC === null) return '';
   const both = [unit, unit === 'F' ? 'C' : 'F'] as const;
   const [first, second] = both.map((u) => temperatureField(temperatureC, u).trim());
-  return ageS === null ? `bond line ${first} = ${second}` : `${first}, ${numberText(ageS, 0)} s old`;
+  return ageS === null ? RUN_FACTS.bondLine(first ?? '', second ?? '') : RUN_FACTS.old(first ?? '', ageS);
 }

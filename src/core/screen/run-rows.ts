@@ -1,4 +1,5 @@
 import type { RunResult } from '../run/RunResult.ts';
+import { RUN_FACTS } from '../text/run-facts-text.ts';
 import { numberText, temperatureField } from '../text/units-text.ts';
 import type { TrialRun } from '../trial/TrialResult.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
@@ -37,8 +38,8 @@ function verdictWord(run: TrialRun): string {
   return run.decision.kind === 'automatic'
     ? run.result.verdict
     : run.decision.kind === 'set-aside'
-      ? 'set aside'
-      : 'taken in';
+      ? RUN_FACTS.setAside
+      : RUN_FACTS.takenIn;
 }
 
 /** A run that counts stands out from one that does not. */

@@ -1,4 +1,5 @@
 import type { Segment, StyledRow } from '../chart/StyledRow.ts';
+import { RUN_FACTS } from '../text/run-facts-text.ts';
 import type { TrialView } from './TrialView.ts';
 
 const NARROW = [3, 7, 7, 9];
@@ -19,7 +20,7 @@ export function runsPanel(view: TrialView, columns: number, room: number): reado
     };
     rows.push([segment]);
   }
-  if (view.runs.length === 0) rows.push([{ text: ' no run yet', role: 'quiet' }]);
+  if (view.runs.length === 0) rows.push([{ text: ` ${RUN_FACTS.noRun}`, role: 'quiet' }]);
   while (rows.length < room - view.summary.length && rows.length < 7) rows.push([]);
   for (const text of view.summary) rows.push([{ text: ` ${text}`, role: 'strong' }]);
   return rows;

@@ -1,4 +1,5 @@
 import type { SegmentRole, StyledRow } from '../chart/StyledRow.ts';
+import { RUN_FACTS } from '../text/run-facts-text.ts';
 import { runReasonText } from '../text/run-reasons.ts';
 import { LEFT_OUT_WHY } from '../text/trial-text.ts';
 import type { TrialRun } from '../trial/TrialResult.ts';
@@ -31,7 +32,7 @@ export function runsTable(
   const whyColumns = Math.max(0, columns - BEFORE_WHY);
   return [
     [{ text: ` ${heading}`, role: 'quiet' }],
-    ...(runs.length === 0 ? [[{ text: ' no run yet', role: 'quiet' as const }]] : []),
+    ...(runs.length === 0 ? [[{ text: ` ${RUN_FACTS.noRun}`, role: 'quiet' as const }]] : []),
     ...runs.slice(first, last).map((run, i): StyledRow => {
       const chosen = first + i === selected;
       const [number, soak, start, verdict, slope] = runCells(run, first + i, state.unit);

@@ -1,4 +1,4 @@
-import { numberText } from '../text/units-text.ts';
+import { STATUS_TEXT } from '../text/status-text.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
 import type { ViewLine } from './TrialView.ts';
 
@@ -6,33 +6,27 @@ import type { ViewLine } from './TrialView.ts';
 export function statusLines(state: TrialScreenState): readonly ViewLine[] {
   const lines: ViewLine[] = [];
   const { link, session, store } = state;
-  const word = link.kind === 'lost' ? 'LOST ' : link.kind === 'opening' ? 'opening ' : '';
-  lines.push({ text: `${word}${state.setup.readerName}`, role: link.kind === 'lost' ? 'fault' : 'quiet' });
+  const { readerName, storePath } = state.setup;
+  const say = STATUS_TEXT;
+  if (link.kind === 'lost') lines.push({ text: say.lost(readerName), role: 'fault' });
+  else lines.push({ text: link.kind === 'opening' ? say.opening(readerName) : readerName, role: 'quiet' });
   if (state.intervalS !== null && state.intervalS > 0) {
-    lines.push({ text: `${numberText(1 / state.intervalS, 1)} readings/s`, role: 'quiet' });
+    lines.push({ text: say.rate(1 / state.intervalS), role: 'quiet' });
   }
   if (session !== null) {
     const { counts } = session;
     const bad = counts.garbage + counts.badChecksum + counts.malformed + counts.overLong + counts.cutOff;
     const lost = bad + counts.lostSamples;
-    lines.push({
-      text: `${lost} lost ${lost === 1 ? 'line' : 'lines'}`,
-      role: lost > 0 ? 'caution' : 'quiet',
-    });
-    if (counts.gaps > 0)
-      lines.push({ text: `${counts.gaps} ${counts.gaps === 1 ? 'gap' : 'gaps'}`, role: 'caution' });
+    lines.push({ text: say.lostLines(lost), role: lost > 0 ? 'caution' : 'quiet' });
+    if (counts.gaps > 0) lines.push({ text: say.gaps(counts.gaps), role: 'caution' });
   }
-  if (store?.trouble) lines.push({ text: `STORE: ${store.trouble}`, role: 'fault' });
+  if (store?.trouble) lines.push({ text: say.storeTrouble(store.trouble), role: 'fault' });
   else if (store !== null && store.p99Ms !== null) {
-    lines.push({ text: `on disk in ${numberText(store.p99Ms, 0)} ms`, role: 'quiet' });
+    lines.push({ text: say.onDisk(store.p99Ms), role: 'quiet' });
   }
   if (store !== null && store.freeBytes !== null) {
-    const free = store.freeBytes / 1e9;
-    lines.push({
-      text: `${numberText(free, free < 10 ? 1 : 0)} GB free`,
-      role: free < 0.5 ? 'caution' : 'quiet',
-    });
+    lines.push({ text: say.free(store.freeBytes), role: store.freeBytes < 0.5e9 ? 'caution' : 'quiet' });
   }
-  lines.push({ text: `store ${state.setup.storePath}`, role: 'quiet' });
+  lines.push({ text: say.store(storePath), role: 'quiet' });
   return lines;
 }

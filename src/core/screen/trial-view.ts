@@ -1,7 +1,8 @@
 import type { SegmentRole } from '../chart/StyledRow.ts';
 import { dwellSentences } from '../text/dwell-text.ts';
+import { onPress, RUN_FACTS } from '../text/run-facts-text.ts';
 import { CHANNEL_NAME, FAULT_TEXT, SCREEN_TEXT, STATE_WORD, type StateName } from '../text/screen-text.ts';
-import { numberText, secondsText, temperatureField, temperatureText } from '../text/units-text.ts';
+import { secondsText, temperatureField, temperatureText } from '../text/units-text.ts';
 import { betweenRows } from './between-rows.ts';
 import { bondLineTrouble } from './bond-line-trouble.ts';
 import { channelStyle } from './channel-style.ts';
@@ -54,7 +55,7 @@ export function trialView(state: TrialScreenState, options: ViewOptions): TrialV
     rows: Math.max(1, rows - 1),
     ascii,
     tooSmall: columns < FEWEST_COLUMNS || rows < FEWEST_ROWS ? SCREEN_TEXT.tooSmall(columns, rows) : null,
-    title: `${setup.assemblyName} on press ${setup.pressName}`,
+    title: onPress(setup.assemblyName, setup.pressName),
     simulated: setup.simulated,
     badge: [setup.replay ?? '', setup.simulated ? SCREEN_TEXT.simulated : ''].filter(Boolean).join(' '),
     figure: mainFigure(state, name),
@@ -89,7 +90,7 @@ function channelLines(state: TrialScreenState): TrialView['channels'] {
         ? temperatureField(value.temperatureC, state.unit).trim()
         : value?.kind === 'fault'
           ? FAULT_TEXT[value.fault].split(':')[0]
-          : 'no value';
+          : RUN_FACTS.noValue;
     const [long, brief] = CHANNEL_NAME[role];
     return [
       {
@@ -105,13 +106,9 @@ function channelLines(state: TrialScreenState): TrialView['channels'] {
 function summaryLines({ standing: { statistics } }: TrialScreenState): readonly string[] {
   if (statistics === null || statistics.meanSoakS === null) return [];
   const { runs, meanSoakS, sdSoakS, meanCi95S } = statistics;
-  if (runs === 1 || sdSoakS === null || meanCi95S === null)
-    return [`1 run counts: ${numberText(meanSoakS, 1)} s`];
+  if (runs === 1 || sdSoakS === null || meanCi95S === null) return [RUN_FACTS.oneRun(meanSoakS)];
   const halfS = (meanCi95S[1] - meanCi95S[0]) / 2;
-  return [
-    `mean ${numberText(meanSoakS, 2)} s ± ${numberText(halfS, 2)} s`,
-    `spread ${numberText(sdSoakS, 2)} s, ${runs} runs`,
-  ];
+  return [RUN_FACTS.mean(meanSoakS, halfS), RUN_FACTS.spread(sdSoakS, runs)];
 }
 
 function dwellLines(state: TrialScreenState): readonly string[] {

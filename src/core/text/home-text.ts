@@ -15,6 +15,7 @@ export const GUIDE_TEXT = {
   enterTakes: (answer: string) => `Enter takes ${answer}`,
   trouble: (why: string) => `Not taken: ${why}`,
   needed: 'a name is needed',
+  pathNeeded: 'a path is needed',
   tooLong: 'at most 40 letters',
 } as const;
 
@@ -94,6 +95,7 @@ export const HOME_TEXT = {
       'SEE THE RESULT',
       `The trial of ${what} has ${runs} ${runs === 1 ? 'run that counts' : 'runs that count'} and no recipe yet.`,
     ],
+    choose: 'Choose press and assembly',
     trial: (what: string) => ['START A TRIAL', `${what}. Enter shows what it starts with.`],
   },
 } as const;
@@ -139,6 +141,16 @@ export const CHOOSE_TEXT = {
     empty: 'No assembly yet. N adds one.',
     headings: ['assembly', 'ring OD / ID', 'carrier', 'target', 'hold'],
   },
+} as const;
+
+/** What a refused answer was to be. */
+export const ASKED = {
+  bore: 'ram bore',
+  division: 'gauge division',
+  upper: 'upper platen',
+  lower: 'lower platen',
+  outer: 'ring outer diameter',
+  inner: 'ring inner diameter',
 } as const;
 
 /** Questions that lead through a press, an assembly and a reader. */

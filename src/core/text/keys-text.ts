@@ -1,3 +1,7 @@
+/** Arrow keys for a terminal without arrows. */
+export const UP_DOWN = 'Up Down';
+export const LEFT_RIGHT = 'Left Right';
+
 /** Keys of the trial screen and what they do, in the words of the key line. */
 export const KEY_TEXT = {
   closed: { key: 'C', does: 'press closed' },
