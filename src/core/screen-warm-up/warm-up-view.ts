@@ -1,119 +1,64 @@
-import type { SegmentRole, StyledRow } from '../chart/StyledRow.ts';
+import type { ViewLine } from '../screen/TrialView.ts';
 import { diskText } from '../screen-bonding/status-of.ts';
-import { blockRows } from '../screen-shell/block-rows.ts';
-import type { PageSize, ShellView } from '../screen-shell/ShellView.ts';
-import { textRows } from '../screen-shell/text-rows.ts';
-import { CAUTIONS } from '../text/cautions.ts';
+import type { ShellView } from '../screen-shell/ShellView.ts';
+import type { KeyHint } from '../text/keys-text.ts';
 import { WARM_UP_LIVE_TEXT } from '../text/warm-up-live-text.ts';
-import { readyStateLines } from '../text/warm-up-text.ts';
 import type { WarmUpScreenState } from './WarmUpScreen.ts';
-import { type WarmUpStanding, warmUpStanding } from './warm-up-standing.ts';
+import { warmUpRows } from './warm-up-rows.ts';
+import { readingAgeS } from './warm-up-standing.ts';
 
 const T = WARM_UP_LIVE_TEXT;
+/** A younger reading needs no word. */
+const SHOWN_AGE_S = 2;
 
-const ROLES: Readonly<Record<WarmUpStanding, SegmentRole>> = {
-  'no-reader': 'fault',
-  'no-reading': 'caution',
-  stale: 'caution',
-  heating: 'strong',
-  above: 'caution',
-  'in-band': 'strong',
-  ready: 'good',
-};
-
-/** The live warm-up as a page: state in block letters, each platen in block digits, time inside, estimate, cautions. */
+/** The live warm-up as a page: title, body, message, the keys that do something now, status. */
 export function warmUpView(state: WarmUpScreenState): ShellView {
-  const standing = warmUpStanding(state);
-  const { link, latestUs, nowUs } = state;
-  const ageS = latestUs === null ? null : (nowUs - latestUs) / 1e6;
   return {
-    title: T.title(state.pressName),
+    title: state.help ? T.helpTitle : T.title(state.pressName),
     badge: state.simulated ? T.simulated : null,
-    body: (size) => bodyRows(state, standing, size),
-    message: null,
-    keys: [T.keys.unit, T.keys.quit],
-    status: [
-      link.kind === 'lost'
-        ? { text: `reader LOST (${state.readerName})`, role: 'fault' }
-        : { text: state.readerName, role: 'quiet' },
-      { text: ageS === null ? 'no reading yet' : `reading ${ageS.toFixed(0)} s old`, role: 'quiet' },
-      ...diskText(state.store, state.storePath),
-    ],
+    body: (size) => warmUpRows(state, size),
+    message: messageOf(state),
+    keys: keysNow(state),
+    status: statusOf(state),
   };
 }
 
-function bodyRows(state: WarmUpScreenState, standing: WarmUpStanding, size: PageSize): readonly StyledRow[] {
-  const { ready, rule, unit } = state;
-  const roomy = isRoomy(size);
-  const blocks = roomy ? 'large' : 'small';
-  const gap: readonly StyledRow[] = roomy ? [[]] : [];
-  const current = isCurrent(standing);
+function messageOf({ asking, notice }: WarmUpScreenState): ViewLine | null {
+  if (asking !== null) return { text: asking === 'quit' ? T.askQuit : T.askHeaters, role: 'strong' };
+  return notice === null
+    ? null
+    : { text: notice.text, role: notice.tone === 'quiet' ? 'plain' : notice.tone };
+}
+
+function keysNow(state: WarmUpScreenState): readonly KeyHint[] {
+  const k = T.keys;
+  if (state.asking !== null) return [k.yes, k.no];
+  if (state.help) return [{ ...k.help, does: k.back.does }, k.back];
+  if (!state.cautionsAcknowledged) return [k.read, k.unit, k.help, k.quit];
+  return [k.heaters, ...(state.heaters === null ? [] : [k.undo]), k.unit, k.help, k.quit];
+}
+
+function statusOf(state: WarmUpScreenState): readonly ViewLine[] {
+  const { link, readerName, intervalS, counts } = state;
+  const ageS = readingAgeS(state);
+  const reader: ViewLine =
+    link.kind === 'lost'
+      ? { text: T.status.lost(readerName), role: 'fault' }
+      : { text: link.kind === 'opening' ? T.status.opening(readerName) : readerName, role: 'quiet' };
+  const age: ViewLine | null =
+    ageS === null
+      ? { text: T.status.noReading, role: 'quiet' }
+      : ageS < SHOWN_AGE_S * state.speed
+        ? null
+        : { text: T.status.age(ageS), role: 'caution' };
+  // The store's name comes last: it may be long, and the row is cut there.
+  const [store, ...disk] = diskText(state.store, state.storePath);
   return [
-    ...gap,
-    ...blockRows(T.state[standing], size, ROLES[standing], blocks),
-    ...gap,
-    ...figureRows(state, standing, size),
-    ...textRows(T.inside(current ? ready.insideForS : 0, rule.forS), size, 'strong'),
-    ...sentences(state, standing).flatMap((line) => [...textRows(line, size, ROLES[standing])]),
-    ...gap,
-    ...textRows(T.rule(rule.bandC, rule.forS, unit), size, 'quiet'),
-    ...CAUTIONS.heat.flatMap((line) => [...textRows(line, size, 'caution')]),
+    reader,
+    ...(intervalS === null ? [] : [{ text: T.status.rate(1 / intervalS), role: 'quiet' as const }]),
+    ...(age === null ? [] : [age]),
+    { text: T.status.lines(counts.lost), role: counts.lost > 0 ? 'caution' : 'quiet' },
+    ...disk,
+    ...(store === undefined ? [] : [store]),
   ];
-}
-
-/** Roomy: one platen under the other; else the first two side by side, so that everything fits 24 rows. */
-function figureRows(
-  { ready, unit }: WarmUpScreenState,
-  standing: WarmUpStanding,
-  size: PageSize,
-): readonly StyledRow[] {
-  const roomy = isRoomy(size);
-  const current = isCurrent(standing);
-  const platens = ready.platens.map((one) =>
-    standing === 'no-reader' ? { ...one, temperatureC: null } : one,
-  );
-  const blocks = platens.map((platen) =>
-    blockRows(
-      figure(platen.temperatureC, unit),
-      size,
-      current ? (platen.inside ? 'good' : 'strong') : 'quiet',
-      roomy ? 'large' : 'small',
-    ),
-  );
-  const texts = platens.map((platen) => textRows(T.platen(platen, unit), size, current ? 'plain' : 'quiet'));
-  if (roomy) return blocks.flatMap((rows, index) => [...rows, ...texts[index]!, []]);
-  const [first = [], second = []] = blocks;
-  const half = Math.floor(size.columns / 2);
-  return [
-    ...first.map((row, index): StyledRow => {
-      const columns = row.reduce((sum, { text }) => sum + [...text].length, 0);
-      return [
-        ...row,
-        { text: ' '.repeat(Math.max(1, half - columns)), role: 'plain' },
-        ...(second[index] ?? []),
-      ];
-    }),
-    ...texts.flat(),
-  ];
-}
-
-const isRoomy = ({ columns, rows }: PageSize): boolean => columns >= 110 && rows >= 28;
-
-/** Figures are of now. */
-function isCurrent(standing: WarmUpStanding): boolean {
-  return standing !== 'no-reader' && standing !== 'no-reading' && standing !== 'stale';
-}
-
-function sentences(state: WarmUpScreenState, standing: WarmUpStanding): readonly string[] {
-  if (standing === 'no-reader') return [T.lost];
-  if (standing === 'stale') return [T.old((state.nowUs - (state.latestUs ?? 0)) / 1e6)];
-  if (standing === 'no-reading') return [T.noReading];
-  const lines = readyStateLines(state.ready, state.rule.forS, state.unit);
-  // The time inside stands above already.
-  return standing === 'in-band' ? lines.slice(1) : lines;
-}
-
-function figure(temperatureC: number | null, unit: 'F' | 'C'): string {
-  if (temperatureC === null) return `--- ${unit}`;
-  return `${(unit === 'F' ? temperatureC * 1.8 + 32 : temperatureC).toFixed(0)} ${unit}`;
 }

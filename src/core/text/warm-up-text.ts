@@ -1,3 +1,4 @@
+import type { Heating } from '../warm-up/find-heatings.ts';
 import type { ReadyState } from '../warm-up/ReadyWatch.ts';
 import type { ChannelWarmUp, WarmUp, WarmUpCaution } from '../warm-up/WarmUp.ts';
 import { type FigureKind, WARM_UP_FIGURES } from '../warm-up/warm-up-figures.ts';
@@ -44,6 +45,10 @@ export const WARM_UP_DEFINITIONS: readonly (readonly [string, string])[] = [
   [
     'smoothing',
     'levels and times are read off a parabola fitted to ± 8 s of readings (two readings a side of a slow logger); spikes of more than 3 °C, and 1 °C for each second between readings, are left out.',
+  ],
+  [
+    'heating',
+    'from a low to where the platens begin to cool, or to the end: a rise by more than 50 °C (90 °F), ended by a fall of more than 50 °C, seen in the middle of all platens (judgement, no source). Each heating of a recording is analysed by itself; --heating picks one.',
   ],
   ['start', 'mean temperature before the rise.'],
   ['largest rate', 'steepest slope of a straight line through any 30 s of readings.'],
@@ -192,6 +197,15 @@ export function cautionTexts(cautions: readonly WarmUpCaution[]): readonly strin
   return cautions.map((caution) => `Note: ${CAUTION_TEXTS[caution]}`);
 }
 
+/** Which stretch of its recording a heating is; nothing where it is all of it. */
+export function heatingLines({ number, of, record, coolsFromS }: Heating): readonly string[] {
+  const beganS = Math.min(...record.channels.map(({ timesS }) => timesS[0] ?? 0));
+  const cools =
+    coolsFromS === null ? '' : ` The platens cool from ${timeText(coolsFromS)} on; that is left out.`;
+  if (of > 1) return [`Heating ${number} of ${of}: begins ${timeText(beganS)} into the recording.${cools}`];
+  return coolsFromS === null ? [] : [cools.trim()];
+}
+
 /** The definitions, one a paragraph. */
 export function definitionLines(): readonly string[] {
   return WARM_UP_DEFINITIONS.map(([name, text]) => `${name}: ${text}`);
@@ -235,7 +249,7 @@ export function readyStateLines(state: ReadyState, forS: number, unit: Temperatu
   return [now, estimateText(state)];
 }
 
-function estimateText({ estimate, platens }: ReadyState): string {
+export function estimateText({ estimate, platens }: ReadyState): string {
   if (estimate === null) {
     return platens.some((one) => one.inside)
       ? 'Time to READY: not told; a platen comes no nearer to its set point.'

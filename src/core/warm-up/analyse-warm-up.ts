@@ -17,7 +17,7 @@ import { withoutSpikes } from './without-spikes.ts';
 const LEAST_READINGS = 30;
 
 /**
- * Everything a recording tells of its platens' warm-up. Power-on: as stated, else a note "heaters on", else where the
+ * Everything a recording, or one heating of it, tells of its platens' warm-up. Power-on: as stated, else a note "heaters on", else where the
  * earliest platen's fitted rise leaves its start temperature (then no delay can be told). Refuses a recording
  * without platen channels or with under 30 readings of one.
  */
@@ -31,8 +31,8 @@ export function analyseWarmUp(
   const told: PowerOn | null =
     statedPowerOnS !== null
       ? { timeS: statedPowerOnS, by: 'stated' }
-      : record.heatersOnS !== null
-        ? { timeS: record.heatersOnS, by: 'note' }
+      : record.heatersOnS.length > 0
+        ? { timeS: record.heatersOnS[0]!, by: 'note' }
         : null;
   const powerOn = told ?? powerOnFromRise(traces, record, rules);
   const analysed = traces.map((trace) => analyseChannel(trace, powerOn, record.closings, rules));
@@ -102,12 +102,13 @@ function requireReadings(record: PlatenRecord, traces: readonly PlatenTrace[]): 
 }
 
 function powerOnFromRise(traces: readonly PlatenTrace[], record: PlatenRecord, rules: WarmUpRules): PowerOn {
-  const begin: PowerOn = { timeS: 0, by: 'rise' };
+  const beganS = Math.min(...traces.map(({ samples }) => samples.timesS[0]!));
+  const begin: PowerOn = { timeS: beganS, by: 'rise' };
   const departs = traces.flatMap((trace) => {
     const departsS = analyseChannel(trace, begin, record.closings, rules).warmUp.fullPower?.departsS.value;
-    return departsS === undefined ? [] : [departsS];
+    return departsS === undefined ? [] : [beganS + departsS];
   });
-  return departs.length === 0 ? begin : { timeS: Math.max(0, Math.min(...departs)), by: 'rise' };
+  return departs.length === 0 ? begin : { timeS: Math.max(beganS, Math.min(...departs)), by: 'rise' };
 }
 
 function sincePower(timeS: number | null, powerOn: PowerOn): number | null {

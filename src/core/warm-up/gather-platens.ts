@@ -1,7 +1,9 @@
+import type { ProbeCorrection } from '../probe/probe-correction.ts';
 import { createReadingAssembler } from '../reading/create-reading-assembler.ts';
 import type { WireCounts } from '../reading/StreamEvent.ts';
 import type { ChannelRole, RecordingEntry } from '../recording/RecordingEntry.ts';
 import type { LineDecoder } from '../wire/WireEvent.ts';
+import { HEATERS_ON, HEATERS_ON_TAKEN_BACK } from './heaters-notes.ts';
 import type { Closing } from './WarmUp.ts';
 
 /** One channel as it was read, s and °C; faults and missing values left out. */
@@ -16,8 +18,8 @@ export interface ChannelRecord {
 export interface PlatenRecord {
   readonly channels: readonly ChannelRecord[];
   readonly closings: readonly Closing[];
-  /** Time of the note that says the heaters were switched on; null where there is none. */
-  readonly heatersOnS: number | null;
+  /** Times of the notes that say the heaters were switched on, those taken back left out. */
+  readonly heatersOnS: readonly number[];
   readonly gaps: readonly { readonly fromS: number; readonly toS: number }[];
   readonly endedS: number;
   readonly counts: WireCounts;
@@ -25,15 +27,16 @@ export interface PlatenRecord {
   readonly refusal: { readonly problem: string; readonly detail: string } | null;
 }
 
-/** A note that begins so states when the heaters were switched on. */
-export const HEATERS_ON = /^\s*(heaters?|power)\s+on\b/iu;
-
-/** Sends a recording through the reading assembler and keeps every channel that `wanted` accepts. */
+/**
+ * Sends a recording through the reading assembler and keeps every channel that `wanted` accepts, each reading corrected by its
+ * probe's calibration where there is one (`corrections`, channel 1 first).
+ */
 export function gatherPlatens(
   entries: Iterable<RecordingEntry>,
   decoder: LineDecoder,
   roles: readonly ChannelRole[],
   wanted: (role: ChannelRole) => boolean = isPlaten,
+  corrections: readonly (ProbeCorrection | null)[] = [],
 ): PlatenRecord {
   const assembler = createReadingAssembler({ decoder });
   const channels = roles.flatMap((role, index) =>
@@ -43,7 +46,7 @@ export function gatherPlatens(
   );
   const closings: Closing[] = [];
   const gaps: { fromS: number; toS: number }[] = [];
-  let heatersOnS: number | null = null;
+  const heatersOnS: number[] = [];
   const take = (event: ReturnType<typeof assembler.accept>[number]): void => {
     if (event.kind === 'reading') {
       const { timeS, values } = event.reading;
@@ -51,7 +54,7 @@ export function gatherPlatens(
         const value = values[channel.index];
         if (value?.kind === 'temperature' && Number.isFinite(value.temperatureC)) {
           channel.timesS.push(timeS);
-          channel.valuesC.push(value.temperatureC);
+          channel.valuesC.push(corrections[channel.index]?.(value.temperatureC) ?? value.temperatureC);
         } else if (value?.kind === 'fault') channel.faults += 1;
       }
     } else if (event.kind === 'gap') gaps.push({ fromS: event.fromS, toS: event.toS });
@@ -61,8 +64,10 @@ export function gatherPlatens(
     else if (event.kind === 'mark' && event.mark.kind === 'undo' && event.mark.what === 'press-closed') {
       const latest = closings.findLastIndex((one) => one.by === 'mark');
       if (latest >= 0) closings.splice(latest, 1);
-    } else if (event.kind === 'mark' && event.mark.kind === 'note' && HEATERS_ON.test(event.mark.text))
-      heatersOnS ??= event.timeS;
+    } else if (event.kind === 'mark' && event.mark.kind === 'note') {
+      if (HEATERS_ON.test(event.mark.text)) heatersOnS.push(event.timeS);
+      else if (HEATERS_ON_TAKEN_BACK.test(event.mark.text)) heatersOnS.pop();
+    }
   };
   for (const entry of entries) for (const event of assembler.accept(entry)) take(event);
   for (const event of assembler.finish()) take(event);

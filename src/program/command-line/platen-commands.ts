@@ -33,10 +33,21 @@ function addWarmUpOptions(command: Command): Command {
     .option('--recovery-band <difference>', 'a dip deeper than this is a cold part (2F unless stated)');
 }
 
+/** Which heating of a recording that holds several. */
+function heatingOption(): Option {
+  return new Option(
+    '--heating <number>',
+    'only this heating of a recording that holds several (all unless stated)',
+  );
+}
+
 /** Commands about the platens: their warm-up, a survey over one, two presses compared. */
 export function addPlatenCommands(program: Command): void {
-  addWarmUpOptions(program.command('warm-up [files...]'))
-    .description('work out how platens warmed up: rise, settling, overshoot, ripple, drift, recovery, READY')
+  addWarmUpOptions(program.command('warm-up [recordings...]'))
+    .description(
+      'work out how platens warmed up, from files or recordings of the store: rise, settling, overshoot, ripple, drift, recovery, READY',
+    )
+    .addOption(heatingOption())
     .option('--powered-at <time>', 'heaters switched on, counted from the first reading, such as 30s')
     .option('--explain', 'print what each figure means')
     .option('--live', 'record the platens from cold to READY; ends with 0 when READY was reached')
@@ -45,6 +56,8 @@ export function addPlatenCommands(program: Command): void {
     .option('--speed <factor>', 'live: simulated reader, times real time')
     .option('--press <name>', 'live: press, such as North')
     .option('--baud <rate>', 'live: speed of the serial line')
+    .option('--rate <hz>', 'live: readings per second asked of the reader')
+    .option('--probes <list>', 'live: probe on each channel, channel 1 first, parted by commas, - for none')
     .option('--seconds <duration>', 'live: stop by itself after this time (for scripts)')
     .option('--plain', 'live: print plain lines instead of the screen; ends by itself after READY')
     .option('--ascii', 'live: draw with ASCII characters only')
@@ -53,7 +66,7 @@ export function addPlatenCommands(program: Command): void {
     .addOption(jsonOption())
     .action(lazily(async () => (await import('../commands/warm-up.ts')).warmUp));
 
-  addFileOptions(program.command('survey <files...>'))
+  addFileOptions(program.command('survey <recordings...>'))
     .description('uniformity of one platen from several probes: hottest, coldest, spread, a small map')
     .option(
       '--positions <places>',
@@ -66,14 +79,20 @@ export function addPlatenCommands(program: Command): void {
       'end of that time, counted from the first reading (end of the recording unless stated)',
     )
     .option('--ascii', 'draw with ASCII characters only')
+    .addOption(storeOption())
     .addOption(showOption())
     .addOption(jsonOption())
     .action(lazily(async () => (await import('../commands/survey.ts')).survey));
 
   addWarmUpOptions(program.command('compare'))
     .description('two presses, or one before and after: by their warm-ups, or by trials of one assembly')
-    .option('--first <files...>', 'recordings of the first press (or before)')
-    .option('--second <files...>', 'recordings of the second press (or after)')
+    .option('--first <recordings...>', 'first press, or before: files, or recordings of the store by id')
+    .option('--second <recordings...>', 'second press, or after: files, or recordings of the store by id')
+    .option('--first-press <name>', 'first: every stored warm-up of this press')
+    .option('--second-press <name>', 'second: every stored warm-up of this press (the first’s unless stated)')
+    .option('--first-dates <days>', 'first: made on these days, such as 2026-03-01/2026-06-30 or /2026-06-30')
+    .option('--second-dates <days>', 'second: made on these days, such as 2026-07-01/')
+    .addOption(heatingOption())
     .option('--first-trial <id>', 'a trial of the first press from the store')
     .option('--second-trial <id>', 'a trial of the second press from the store')
     .addOption(

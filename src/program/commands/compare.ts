@@ -1,20 +1,11 @@
 import { OptionError } from '../options/OptionError.ts';
 import type { RuleOptions } from '../options/run-rules.ts';
-import type { StoreOptions } from '../options/with-store.ts';
-import type { WarmUpRuleOptions } from '../platens/warm-up-rules.ts';
-import type { SourceOptions } from '../sources/Source.ts';
+import type { SideOptions } from '../platens/gather-sides.ts';
 
-export interface CompareOptions
-  extends WarmUpRuleOptions,
-    SourceOptions,
-    StoreOptions,
-    Pick<RuleOptions, 'target' | 'hold'> {
-  readonly first?: readonly string[];
-  readonly second?: readonly string[];
+export interface CompareOptions extends SideOptions, Pick<RuleOptions, 'target' | 'hold'> {
   readonly firstTrial?: string;
   readonly secondTrial?: string;
   readonly of?: 'warm-ups' | 'trials';
-  readonly names?: string;
   readonly slower?: string;
   readonly faster?: string;
   readonly probePart?: string;
@@ -25,26 +16,21 @@ export interface CompareOptions
   readonly json?: boolean;
 }
 
-/** `compare`: two presses by warm-ups or by trials. Which of the two is found out from the files unless stated. */
+/** `compare`: two presses, or one over time, by warm-ups or by trials. Which of the two is found out from the files unless stated. */
 export async function compare(options: CompareOptions): Promise<void> {
   const stored = options.firstTrial !== undefined || options.secondTrial !== undefined;
   if (stored || options.of === 'trials') {
     const { compareTrialSources } = await import('../platens/compare-trial-sources.ts');
     return compareTrialSources(options);
   }
-  const [first, second] = [options.first ?? [], options.second ?? []];
-  if (first.length === 0 || second.length === 0) {
-    throw new OptionError(
-      'compare: two sides are needed',
-      'Give --first FILE… --second FILE…, or --first-trial ID --second-trial ID',
-    );
-  }
   const { compareWarmUpFiles, looksLikeTrial } = await import('../platens/compare-warm-up-files.ts');
-  if (options.of === undefined && (await looksLikeTrial(first[0]!, options))) {
+  const [first] = options.first ?? [];
+  const bothNamed = first !== undefined && (options.second ?? []).length > 0;
+  if (options.of === undefined && bothNamed && (await looksLikeTrial(first, options))) {
     const { compareTrialSources } = await import('../platens/compare-trial-sources.ts');
     return compareTrialSources(options);
   }
-  return compareWarmUpFiles(first, second, options);
+  return compareWarmUpFiles(options);
 }
 
 /** Names of the two sides: as stated, else the presses' own where they differ, else by place. */

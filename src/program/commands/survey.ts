@@ -11,6 +11,7 @@ import { parseDuration } from '../../core/units/parse-duration.ts';
 import { parseTemperatureDifference } from '../../core/units/parse-temperature-difference.ts';
 import { withoutSpikes } from '../../core/warm-up/without-spikes.ts';
 import { OptionError } from '../options/OptionError.ts';
+import type { StoreOptions } from '../options/with-store.ts';
 import { print, printJson } from '../output/print.ts';
 import { type OpenPlatens, openPlatens } from '../platens/open-platens.ts';
 import { aboveZero } from '../platens/warm-up-rules.ts';
@@ -19,7 +20,7 @@ import type { SourceOptions } from '../sources/Source.ts';
 /** Key under which a recording's head keeps the probes' places, written as `--positions` takes them. */
 const POSITIONS_KEY = 'positions';
 
-interface SurveyOptions extends SourceOptions {
+interface SurveyOptions extends SourceOptions, StoreOptions {
   readonly positions?: string;
   readonly limit: string;
   readonly over: string;
@@ -29,7 +30,7 @@ interface SurveyOptions extends SourceOptions {
   readonly json?: boolean;
 }
 
-/** `survey FILE…`: uniformity of one platen. Ends with 1 when the spread is over the limit. */
+/** `survey RECORDING…`: uniformity of one platen. Ends with 1 when the spread is over the limit. */
 export async function survey(files: readonly string[], options: SurveyOptions): Promise<void> {
   const opened: OpenPlatens[] = [];
   for (const file of files) opened.push(await openPlatens(file, options));

@@ -1,16 +1,11 @@
 import { neutralise } from '../../core/text/neutralise.ts';
-import { definitionLines, warmUpLines } from '../../core/text/warm-up-text.ts';
-import { parseDuration } from '../../core/units/parse-duration.ts';
-import { analyseWarmUp } from '../../core/warm-up/analyse-warm-up.ts';
+import { definitionLines, heatingLines, warmUpLines } from '../../core/text/warm-up-text.ts';
 import { warmUpJson } from '../../core/warm-up/warm-up-json.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { print, printJson } from '../output/print.ts';
-import { openPlatens } from '../platens/open-platens.ts';
-import { type WarmUpRuleOptions, warmUpRules } from '../platens/warm-up-rules.ts';
-import type { SourceOptions } from '../sources/Source.ts';
+import { type AnalysedHeating, type AnalyseOptions, analysePlatens } from '../platens/analyse-platens.ts';
 
-export interface WarmUpOptions extends WarmUpRuleOptions, SourceOptions {
-  readonly poweredAt?: string;
+export interface WarmUpOptions extends AnalyseOptions {
   readonly explain?: boolean;
   /** Records the platens now instead of reading files. */
   readonly live?: boolean;
@@ -18,22 +13,25 @@ export interface WarmUpOptions extends WarmUpRuleOptions, SourceOptions {
   readonly json?: boolean;
 }
 
-/** `warm-up FILE…`: figures of each recorded warm-up. Ends with 1 when one was not READY by the rule. */
+/** `warm-up RECORDING…`: figures of each heating of each recording. Ends with 1 when one was not READY by the rule. */
 export async function warmUp(files: readonly string[], options: WarmUpOptions): Promise<void> {
   if (options.live) return (await import('../warm-up-live/warm-up-live.ts')).warmUpLive(options);
   if (files.length === 0) {
     if (options.explain) return print(definitionLines().join('\n'));
     throw new OptionError(
-      'warm-up: no file given',
-      'Name one or more recordings, for example: dwellwright warm-up recordings/warm-up-north-1.dwell.txt',
+      'warm-up: no recording given',
+      'Name files or recordings of the store, for example: dwellwright warm-up recordings/warm-up-north-1.dwell.txt; dwellwright recordings lists those of the store',
     );
   }
-  const opened = [];
-  for (const file of files) opened.push(await analyseFile(file, options));
+  const opened: AnalysedHeating[] = [];
+  for (const file of files) opened.push(...(await analysePlatens(file, options)));
   if (options.json) {
     printJson({
-      warmUps: opened.map(({ platens, result }) => ({
+      warmUps: opened.map(({ platens, heating, result }) => ({
         source: platens.name,
+        heating: heating.number,
+        heatings: heating.of,
+        coolsFromS: heating.coolsFromS,
         press: platens.head?.pressName ?? null,
         madeAt: platens.head?.madeAt ?? null,
         simulated: platens.head?.simulated ?? false,
@@ -42,29 +40,17 @@ export async function warmUp(files: readonly string[], options: WarmUpOptions): 
       })),
     });
   } else {
-    const lines = opened.flatMap(({ platens: { name, head, sound }, result }, index) => [
+    const lines = opened.flatMap(({ platens: { head, sound }, label, heating, result }, index) => [
       ...(index > 0 ? [''] : []),
       neutralise(
-        `${name}: warm-up${head?.pressName === undefined ? '' : ` of ${head.pressName}`}.${head?.simulated ? ' SIMULATED.' : ''}`,
+        `${label}: warm-up${head?.pressName === undefined ? '' : ` of ${head.pressName}`}.${head?.simulated ? ' SIMULATED.' : ''}`,
       ),
       ...(sound ? [] : ['Note: the recording was cut short or altered after it was made.']),
+      ...heatingLines(heating),
       ...warmUpLines(result, options.show),
     ]);
     print([...lines, ...(options.explain ? ['', ...definitionLines()] : [])].join('\n'));
   }
   if (opened.some(({ result }) => result.rules.setPointC !== null && result.readyAtS === null))
     process.exitCode = 1;
-}
-
-/** One file's warm-up by the options. */
-export async function analyseFile(
-  file: string,
-  options: WarmUpRuleOptions & SourceOptions & { readonly poweredAt?: string },
-) {
-  const platens = await openPlatens(file, options);
-  const poweredAtS =
-    options.poweredAt === undefined
-      ? null
-      : parseDuration(options.poweredAt, '--powered-at', { negative: true });
-  return { platens, result: analyseWarmUp(platens.record, warmUpRules(options, platens.head), poweredAtS) };
 }

@@ -17,6 +17,7 @@ import { showTrial } from '../commands/trials.ts';
 import { type RuleOptions, runRules } from '../options/run-rules.ts';
 import { refuseUnreadable } from '../sources/refuse-unreadable.ts';
 import { newRecordingId, newTrialId } from '../trials/new-trial-id.ts';
+import { CAUTIONS_SETTING, cautionsAcknowledged } from './cautions-of-shift.ts';
 import { endSignals } from './end-signals.ts';
 import { plainFront } from './plain-front.ts';
 import { runTrial } from './run-trial.ts';
@@ -49,10 +50,6 @@ export interface HoldTrialOptions {
   readonly show: 'F' | 'C';
   readonly json: boolean;
 }
-
-/** Cautions are acknowledged once a shift: eight hours. Common practice, no source. */
-const SHIFT_MS = 8 * 3600 * 1000;
-const CAUTIONS_SETTING = 'cautions-acknowledged';
 
 /** Holds one trial from the first reading to its printed outcome. Returns the trial's id. */
 export async function holdTrial(options: HoldTrialOptions): Promise<string> {
@@ -111,7 +108,7 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
     marginS: 0,
     timerStepS: press.timerStepS,
     timerOffsetS: press.timerOffsetS,
-    cautionsAcknowledged: acknowledged(store, startedAt),
+    cautionsAcknowledged: cautionsAcknowledged(store, startedAt),
     speed: Math.max(1, reader.speed),
     recordingId: head.recordingId,
     readyCheck: options.readyCheck,
@@ -177,9 +174,4 @@ function knownGauge(press: Press, assembly: Assembly): PressureResult | null {
     if (error instanceof PressureError) return null;
     throw error;
   }
-}
-
-function acknowledged(store: Store, now: Date): boolean {
-  const before = store.setting(CAUTIONS_SETTING);
-  return before !== undefined && now.getTime() - Date.parse(before) < SHIFT_MS;
 }

@@ -4,63 +4,52 @@ import { warmUpComparisonJson } from '../../core/press-comparison/comparison-jso
 import { warmUpComparisonLines } from '../../core/text/comparison-text.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
 import type { ChannelRecord } from '../../core/warm-up/gather-platens.ts';
-import { type CompareOptions, sideNames } from '../commands/compare.ts';
-import { analyseFile } from '../commands/warm-up.ts';
+import type { CompareOptions } from '../commands/compare.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { print, printJson } from '../output/print.ts';
+import { gatherSides, type WarmUpSide } from './gather-sides.ts';
 import { openPlatens } from './open-platens.ts';
 
 /** Two sets of recorded warm-ups, side by side. */
-export async function compareWarmUpFiles(
-  firstFiles: readonly string[],
-  secondFiles: readonly string[],
-  options: CompareOptions,
-): Promise<void> {
-  const first = await analyseAll(firstFiles, options);
-  const second = await analyseAll(secondFiles, options);
-  if (options.names === undefined) for (const side of [first, second]) requireOnePress(side);
-  const names = sideNames(options, first[0]?.platens.head?.pressName, second[0]?.platens.head?.pressName);
+export async function compareWarmUpFiles(options: CompareOptions): Promise<void> {
+  const { first, second } = await gatherSides(options);
   const comparison = compareWarmUps(
-    { name: neutralise(names.first), warmUps: first.map((one) => one.result) },
-    { name: neutralise(names.second), warmUps: second.map((one) => one.result) },
+    { name: neutralise(first.name), warmUps: first.heatings.map((one) => one.result) },
+    { name: neutralise(second.name), warmUps: second.heatings.map((one) => one.result) },
   );
-  const simulated = [...first, ...second].some(({ platens }) => platens.head?.simulated === true);
+  const simulated = [...first.heatings, ...second.heatings].some(
+    ({ platens }) => platens.head?.simulated === true,
+  );
+  const remarks = [...first.remarks, ...second.remarks];
   if (!options.json) {
     return print(
-      [...(simulated ? ['SIMULATED.'] : []), ...warmUpComparisonLines(comparison, options.show)].join('\n'),
+      [
+        ...(simulated ? ['SIMULATED.'] : []),
+        ...warmUpComparisonLines(comparison, options.show),
+        ...remarks.map((remark) => `Note: ${remark}`),
+      ].join('\n'),
     );
   }
-  const series = ([side, files]: readonly ['first' | 'second', typeof first]) =>
-    files.flatMap(({ platens, result }) => alignedSeries(platens.name, side, platens.record, result.powerOn));
+  const series = (side: 'first' | 'second', { heatings }: WarmUpSide) =>
+    heatings.flatMap(({ label, platens, result }) =>
+      alignedSeries(label, side, platens.record, result.powerOn),
+    );
   printJson({
     simulated,
     ...warmUpComparisonJson(comparison),
-    ...(options.series
-      ? {
-          series: (
-            [
-              ['first', first],
-              ['second', second],
-            ] as const
-          ).flatMap(series),
-        }
-      : {}),
+    sources: { first: sourcesOf(first), second: sourcesOf(second) },
+    leftOut: remarks,
+    ...(options.series ? { series: [...series('first', first), ...series('second', second)] } : {}),
   });
 }
 
-function requireOnePress(side: Awaited<ReturnType<typeof analyseAll>>): void {
-  const presses = [...new Set(side.flatMap(({ platens }) => platens.head?.pressName ?? []))];
-  if (presses.length <= 1) return;
-  throw new OptionError(
-    `compare: one side holds recordings of different presses, ${presses.map((name) => neutralise(name)).join(' and ')}`,
-    'Keep each side to one press, or name the two sides with --names',
-  );
-}
-
-async function analyseAll(files: readonly string[], options: CompareOptions) {
-  const all = [];
-  for (const file of files) all.push(await analyseFile(file, options));
-  return all;
+function sourcesOf({ heatings }: WarmUpSide) {
+  return heatings.map(({ platens, heating }) => ({
+    source: platens.name,
+    madeAt: platens.head?.madeAt ?? null,
+    heating: heating.number,
+    heatings: heating.of,
+  }));
 }
 
 /** A platen that comes up by less than this was hot at the start: the recording is of a trial, °C. */

@@ -3,8 +3,8 @@ import { warmUpChart } from '../../core/figure/warm-up-chart.ts';
 import { alignedSeries } from '../../core/press-comparison/aligned-series.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
 import type { TemperatureUnit } from '../../core/text/units-text.ts';
-import { analyseFile } from '../commands/warm-up.ts';
 import { OptionError } from '../options/OptionError.ts';
+import { type AnalysedHeating, analysePlatens } from '../platens/analyse-platens.ts';
 import { type ComparisonOptions, comparisonOfWarmUps } from './comparison-of-warm-ups.ts';
 
 /** Warm-ups as a picture, aligned at power-on: of one press from files, or of two with --first and --second. */
@@ -24,12 +24,12 @@ export async function warmUpPicture(
     const names = { first: short(comparison.first.name), second: short(comparison.second.name) };
     return warmUpChart({ series, names, unit: options.show, simulated });
   }
-  const analysed = [];
-  for (const file of files) analysed.push(await analyseFile(file, options));
+  const analysed: AnalysedHeating[] = [];
+  for (const file of files) analysed.push(...(await analysePlatens(file, options)));
   const name = short(analysed[0]?.platens.head?.pressName ?? 'press');
   return warmUpChart({
-    series: analysed.flatMap(({ platens, result }) =>
-      alignedSeries(platens.name, 'first', platens.record, result.powerOn),
+    series: analysed.flatMap(({ label, platens, result }) =>
+      alignedSeries(label, 'first', platens.record, result.powerOn),
     ),
     names: { first: name, second: name },
     unit: options.show,

@@ -2,6 +2,7 @@ import { createScaledClock } from '../../adapters/simulated-reader/create-scaled
 import type { MonotonicClock, ReaderLinkListener } from '../../core/reading/ReaderLink.ts';
 import { simulateWarmUpRecording } from '../../core/simulator/warm-up-recording.ts';
 import type { WarmUpScenario } from '../../core/simulator/warm-up-scenarios.ts';
+import { HEATERS_ON } from '../../core/warm-up/heaters-notes.ts';
 import type { TrialReader } from '../live/TrialReader.ts';
 
 export interface SimulatedWarmUpOptions {
@@ -9,6 +10,11 @@ export interface SimulatedWarmUpOptions {
   readonly speed: number;
   readonly scenario: WarmUpScenario;
   readonly onFinished: () => void;
+}
+
+export interface SimulatedWarmUpReader extends TrialReader {
+  /** `listener` hears when the simulated technician switches the heaters on, µs of the reader's clock. */
+  onHeatersOn(listener: (atUs: number) => void): void;
 }
 
 /** How often lines are handed on, ms of the host. */
@@ -20,21 +26,25 @@ export function simulatedWarmUpReader({
   speed,
   scenario,
   onFinished,
-}: SimulatedWarmUpOptions): TrialReader {
+}: SimulatedWarmUpOptions): SimulatedWarmUpReader {
   const clock = createScaledClock(host, speed);
   const { entries } = simulateWarmUpRecording(scenario);
   const encoder = new TextEncoder();
   let timer: NodeJS.Timeout | undefined;
   let next = 0;
+  let heatersOn: (atUs: number) => void = () => undefined;
   const turn = (listener: ReaderLinkListener, openedUs: number): void => {
     const untilUs = clock.nowUs() - openedUs;
     for (
       let entry = entries[next];
       entry !== undefined && entry.arrivedUs <= untilUs;
       entry = entries[++next]
-    )
-      if (entry.kind === 'line')
-        listener.bytes(encoder.encode(`${entry.text}\n`), openedUs + entry.arrivedUs);
+    ) {
+      const atUs = openedUs + entry.arrivedUs;
+      if (entry.kind === 'line') listener.bytes(encoder.encode(`${entry.text}\n`), atUs);
+      else if (entry.kind === 'mark' && entry.mark.kind === 'note' && HEATERS_ON.test(entry.mark.text))
+        heatersOn(atUs);
+    }
     if (next < entries.length) return;
     clearInterval(timer);
     onFinished();
@@ -56,5 +66,8 @@ export function simulatedWarmUpReader({
     speed,
     // Time of the simulation never sleeps.
     watchSleep: () => ({ check: () => undefined, stop: () => undefined }),
+    onHeatersOn(listener) {
+      heatersOn = listener;
+    },
   };
 }

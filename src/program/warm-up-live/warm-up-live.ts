@@ -1,15 +1,20 @@
 import { createMonotonicClock } from '../../adapters/host/create-monotonic-clock.ts';
+import { probeHeadLines } from '../../core/probe/head-probes.ts';
+import type { Probe } from '../../core/probe/Probe.ts';
 import type { ChannelRole, RecordingHead } from '../../core/recording/RecordingEntry.ts';
 import { WARM_UP_SCENARIOS } from '../../core/simulator/warm-up-scenarios.ts';
+import type { Store } from '../../core/store/Store.ts';
 import { WARM_UP_LIVE_TEXT } from '../../core/text/warm-up-live-text.ts';
 import { parseDuration } from '../../core/units/parse-duration.ts';
+import { MADE_FOR_KEY, MADE_FOR_WARM_UP } from '../../core/warm-up/made-for-warm-up.ts';
 import { openPort } from '../bonding/open-reader.ts';
 import { VERSION } from '../command-line/version.ts';
 import type { WarmUpOptions } from '../commands/warm-up.ts';
 import { waitForDisk } from '../live/wait-for-disk.ts';
+import { channelProbes } from '../options/channel-probes.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { parseNumber } from '../options/parse-number.ts';
-import { openNamedStore, type StoreOptions } from '../options/with-store.ts';
+import { openNamedStore } from '../options/with-store.ts';
 import { canDraw } from '../output/can-draw.ts';
 import { print, printJson } from '../output/print.ts';
 import { platenRoles } from '../platens/open-platens.ts';
@@ -18,13 +23,15 @@ import { newRecordingId } from '../trials/new-trial-id.ts';
 import { runWarmUpLive } from './run-warm-up-live.ts';
 import { simulatedWarmUpReader } from './simulated-warm-up-reader.ts';
 
-export interface WarmUpLiveOptions extends WarmUpOptions, StoreOptions {
+export interface WarmUpLiveOptions extends WarmUpOptions {
   readonly port?: string;
   readonly simulated?: boolean;
   readonly speed?: string;
   readonly press?: string;
   readonly seconds?: string;
   readonly baud?: string;
+  readonly rate?: string;
+  readonly probes?: string;
   readonly plain?: boolean;
   readonly ascii?: boolean;
 }
@@ -58,17 +65,12 @@ export async function warmUpLive(options: WarmUpLiveOptions): Promise<void> {
         'State it: --platens 450F, or save it with the press',
         'set-point-unknown',
       );
-    const remembered = store.setting(`roles:${press}`);
-    const roles = simulated
-      ? SIMULATED_ROLES
-      : platenRoles(options.roles ?? remembered ?? 'upper-platen,lower-platen');
-    const platens = roles.flatMap((role, channel) =>
-      role === 'upper-platen'
-        ? [{ channel, label: 'upper platen', setPointC: setPointC.upper }]
-        : role === 'lower-platen'
-          ? [{ channel, label: 'lower platen', setPointC: setPointC.lower }]
-          : [],
-    );
+    const { roles, probes } = channelsOf(store, options, press);
+    const platens = roles.flatMap((role, channel) => {
+      if (role !== 'upper-platen' && role !== 'lower-platen') return [];
+      const side = role === 'upper-platen' ? setPointC.upper : setPointC.lower;
+      return [{ channel, role, label: labelOf(roles, channel), setPointC: side }];
+    });
     if (platens.length === 0)
       throw new OptionError(
         'warm-up --live: no channel is laid on a platen',
@@ -76,15 +78,20 @@ export async function warmUpLive(options: WarmUpLiveOptions): Promise<void> {
         'no-platen',
       );
     const ended = new AbortController();
+    const simulation = simulated
+      ? simulatedWarmUpReader({
+          host: createMonotonicClock(),
+          speed,
+          scenario,
+          onFinished: () => ended.abort(),
+        })
+      : null;
     const reader =
-      port === undefined
-        ? simulatedWarmUpReader({
-            host: createMonotonicClock(),
-            speed,
-            scenario,
-            onFinished: () => ended.abort(),
-          })
-        : await openPort(port, options.baud === undefined ? {} : { baud: options.baud });
+      simulation ??
+      (await openPort(port!, {
+        baud: options.baud ?? '115200',
+        ...(options.rate === undefined ? {} : { rate: options.rate }),
+      }));
     const head: RecordingHead = {
       recordingId: newRecordingId(),
       madeAt: new Date().toISOString(),
@@ -93,7 +100,7 @@ export async function warmUpLive(options: WarmUpLiveOptions): Promise<void> {
       simulated,
       pressName: press,
       platenSetPointC: setPointC,
-      further: { 'made-for': 'warm-up' },
+      further: { [MADE_FOR_KEY]: MADE_FOR_WARM_UP, ...probeHeadLines(probes) },
       ...(port === undefined ? {} : { portPath: port }),
       ...(options.unit === undefined ? {} : { statedUnit: options.unit }),
     };
@@ -106,6 +113,7 @@ export async function warmUpLive(options: WarmUpLiveOptions): Promise<void> {
       platens,
       endAfterS,
       endSignal: ended.signal,
+      ...(simulation === null ? {} : { onHeatersOn: simulation.onHeatersOn }),
       plain,
       ascii: options.ascii === true,
       show: options.show,
@@ -130,4 +138,45 @@ export async function warmUpLive(options: WarmUpLiveOptions): Promise<void> {
   } finally {
     store.close();
   }
+}
+
+/** Where several probes lie on one platen, the channel tells them apart. */
+function labelOf(roles: readonly ChannelRole[], channel: number): string {
+  const role = roles[channel]!;
+  const name = role.replace('-', ' ');
+  return roles.filter((one) => one === role).length > 1 ? `${name} (channel ${channel + 1})` : name;
+}
+
+/**
+ * What each channel is laid on, and by which probe: option, else what the last warm-up of this press used, else what its
+ * trials use. The choice is remembered for the press's warm-ups; trials keep their own.
+ */
+function channelsOf(
+  store: Store,
+  options: WarmUpLiveOptions,
+  press: string,
+): { readonly roles: readonly ChannelRole[]; readonly probes: readonly (Probe | null)[] } {
+  if (options.simulated)
+    return { roles: SIMULATED_ROLES, probes: probesOf(store, options.probes, SIMULATED_ROLES) };
+  const own = {
+    roles: store.setting(`warm-up-roles:${press}`),
+    probes: store.setting(`warm-up-probes:${press}`),
+  };
+  const trials = { roles: store.setting(`roles:${press}`), probes: store.setting(`probes:${press}`) };
+  const before = own.roles === undefined ? trials : own;
+  const roles = platenRoles(options.roles ?? before.roles ?? 'upper-platen,lower-platen');
+  const text =
+    options.probes ??
+    (options.roles === undefined || options.roles === before.roles ? before.probes : undefined);
+  const probes = probesOf(store, text, roles);
+  if (options.roles !== undefined) store.saveSetting(`warm-up-roles:${press}`, options.roles);
+  if (options.probes !== undefined) {
+    store.saveSetting(`warm-up-roles:${press}`, roles.join(','));
+    store.saveSetting(`warm-up-probes:${press}`, options.probes);
+  }
+  return { roles, probes };
+}
+
+function probesOf(store: Store, text: string | undefined, roles: readonly ChannelRole[]) {
+  return text === undefined ? [] : channelProbes(store, text, roles.length);
 }

@@ -70,7 +70,7 @@ export function recordOf(
       },
     ],
     closings: [],
-    heatersOnS: null,
+    heatersOnS: [],
     gaps: [],
     endedS: timesS[count - 1]!,
     counts: {
