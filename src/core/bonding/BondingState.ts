@@ -75,7 +75,6 @@ export interface BondingState {
   readonly latestUs: number | null;
   /** The reader's own interval between readings, s; null before two of them. */
   readonly intervalS: number | null;
-  readonly readingCount: number;
   readonly platens: PlatensSteady;
   readonly link: LinkStatus;
   readonly store: StoreStatus | null;

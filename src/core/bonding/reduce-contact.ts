@@ -6,8 +6,6 @@ import { say } from './say.ts';
 
 /** A contact this soon after the key is the same closing, and the sharper time of it, µs. Judgement, no source. */
 const SAME_CLOSING_US = 5_000_000;
-/** No press closes and opens within this: a contact that lets go so soon is a pedal, µs. Judgement, no source. */
-const PEDAL_US = 2_000_000;
 
 /**
  * Press closed, as the readings' path tells it. By the contact it starts a cycle; within 5 s after the key it is the
@@ -38,17 +36,17 @@ export function reducePressClosed(
   return closeCycle(state, closedUs, 'contact', timeS);
 }
 
-/** The contact (or a key, told once more by the readings' path) says opened. A contact that lets go at once is a pedal. */
+/** The contact (or a key, told once more by the readings' path) says opened. */
 export function reduceOpened(state: BondingState, openedUs: number): BondingStep {
   const { under } = state;
-  if (under === null || under.openedUs !== null || under.pedal) return [state, []];
-  if (under.closedBy !== 'contact' || openedUs - under.closedUs > PEDAL_US)
-    return openCycle(state, openedUs, 'contact');
-  // The readings' path took it for an opening: its run begins anew at the same moment.
-  return [
-    say({ ...state, under: { ...under, pedal: true } }, BONDING_TEXT.pedal, 'quiet', openedUs),
-    [{ kind: 'mark', what: 'press-closed', by: 'pedal', atUs: under.closedUs }],
-  ];
+  return under === null || under.openedUs !== null ? [state, []] : openCycle(state, openedUs, 'contact');
+}
+
+/** The readings' path took the contact for a pedal: letting go says nothing of the opening. */
+export function reduceLetGo(state: BondingState, atUs: number): BondingStep {
+  const { under } = state;
+  if (under === null || under.openedUs !== null) return [state, []];
+  return [say({ ...state, under: { ...under, pedal: true } }, BONDING_TEXT.pedal, 'quiet', atUs), []];
 }
 
 /** A contact that closes again within a second only bounced: the readings' path takes its opening back, and so does the timer. */

@@ -3,8 +3,9 @@ import type { RunResult } from '../run/RunResult.ts';
 import type { BondingEvent, BondingIntent, BondingState, BondingStep } from './BondingState.ts';
 import { hasProbe } from './bond-line-now.ts';
 import { finishCycle } from './finish-cycle.ts';
+import { closeCycle } from './mark-cycle.ts';
 import { watchPlatens } from './platens-now.ts';
-import { reduceOpened, reducePressClosed, withoutBounce } from './reduce-contact.ts';
+import { reduceLetGo, reduceOpened, reducePressClosed, withoutBounce } from './reduce-contact.ts';
 import { nextIntervalS } from './stale-limit-s.ts';
 import { watchBand } from './watch-band.ts';
 
@@ -17,7 +18,7 @@ export function reduceReadings(
   let state: BondingState = {
     ...before,
     session,
-    ...(fresh ? rateAfter(before, session) : {}),
+    intervalS: fresh ? intervalAfter(before, session) : before.intervalS,
     latestUs: fresh ? atUs : before.latestUs,
     nowUs: Math.max(before.nowUs, atUs),
     link: fresh && before.link.kind === 'lost' ? { kind: 'open' } : before.link,
@@ -38,6 +39,10 @@ function reduceRunEvent(state: BondingState, event: RunEvent, atUs: number): Bon
   switch (event.kind) {
     case 'press-closed':
       return reducePressClosed(state, event, when(event.pressClosed.timeS));
+    case 'contact-let-go':
+      return reduceLetGo(state, when(event.timeS));
+    case 'contact-again':
+      return closeCycle(state, when(event.timeS), 'contact', event.timeS);
     case 'opened':
       return reduceOpened(state, when(event.timeS));
     case 'run-finished':
@@ -62,17 +67,13 @@ export function logged(
   return [after, [{ kind: 'log-cycle', facts }]];
 }
 
-/** The reader's interval by its own clock: several readings may have come since the last look. */
-function rateAfter(
-  { session: last, intervalS, readingCount }: BondingState,
-  { latestReading, counts }: BondingState['session'] & object,
-): Pick<BondingState, 'intervalS' | 'readingCount'> {
-  const readings = counts.readings - readingCount;
+/** The reader's interval by its own clock; the readings come one by one, each with the state it left. */
+function intervalAfter(
+  { session: last, intervalS }: BondingState,
+  { latestReading }: BondingState['session'] & object,
+): number | null {
   const beforeS = last?.latestReading?.timeS;
-  if (beforeS === undefined || latestReading === null || readings <= 0)
-    return { intervalS, readingCount: counts.readings };
-  return {
-    intervalS: nextIntervalS(intervalS, (latestReading.timeS - beforeS) / readings),
-    readingCount: counts.readings,
-  };
+  return beforeS === undefined || latestReading === null
+    ? intervalS
+    : nextIntervalS(intervalS, latestReading.timeS - beforeS);
 }

@@ -23,7 +23,6 @@ export function startBonding(options: {
     session: null,
     latestUs: null,
     intervalS: null,
-    readingCount: 0,
     platens: { upper: null, lower: null },
     link: { kind: 'opening' },
     store: null,

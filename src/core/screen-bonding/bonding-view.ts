@@ -1,5 +1,5 @@
 import type { BondingState } from '../bonding/BondingState.ts';
-import { readingAgeS } from '../bonding/bond-line-now.ts';
+import { isStale, readingAgeS } from '../bonding/bond-line-now.ts';
 import type { ShellView } from '../screen-shell/ShellView.ts';
 import { BONDING_TEXT } from '../text/bonding-text.ts';
 import type { KeyHint } from '../text/keys-text.ts';
@@ -60,12 +60,15 @@ function statusOf(state: BondingState): ShellView['status'] {
           : [
               { text: `${job.readerName}`, role: 'quiet' as const },
               {
-                text: ageS === null ? STATUS_TEXT.noReading : STATUS_TEXT.readingAge(ageS),
+                // The rate tells that it is alive; where it is not, the age does. Both beside the disk are too long.
+                text:
+                  ageS === null
+                    ? STATUS_TEXT.noReading
+                    : isStale(state) || state.intervalS === null
+                      ? STATUS_TEXT.readingAge(ageS)
+                      : STATUS_TEXT.rate(1 / state.intervalS),
                 role: 'quiet' as const,
               },
-              ...(state.intervalS === null
-                ? []
-                : [{ text: STATUS_TEXT.rate(1 / state.intervalS), role: 'quiet' as const }]),
               { text: STATUS_TEXT.lostLines(state.session?.counts.lostSamples ?? 0), role: 'quiet' as const },
             ];
   return [...reader, ...diskText(store, state.storePath)];

@@ -55,7 +55,7 @@ export const BONDING_TEXT = {
     below: 'BELOW',
     above: 'ABOVE',
     heating: 'HEATING',
-    'at-target': 'AT TARGET',
+    'at-target': 'REACHED',
     'bond-line': 'BOND LINE',
     'no-reading': 'NO READING',
     fault: 'FAULT',
@@ -97,7 +97,7 @@ export const BONDING_TEXT = {
       : `Closed already for ${secondsText(elapsedS, 0)}: the time goes on. O marks the opening, U takes the closing back.`,
   closedAnew: (heldS: number, dwellS: number) =>
     `Opened after ${secondsText(heldS, 1)} of ${secondsText(dwellS, 0)}: logged as opened early. A new closing counts from now.`,
-  pedal: 'The contact let go at once: taken for a pedal. The time goes on; O marks the opening.',
+  pedal: 'The contact let go at once: taken for a pedal. The time goes on; O, or the pedal after the hold, marks the opening.',
   closed: (elapsedS: number, dwellS: number) =>
     `Closed for ${secondsText(Math.floor(elapsedS), 0)} of ${secondsText(dwellS, 0)}.`,
   bondLine: (now: BondLineNow, unit: TemperatureUnit): string => {

@@ -49,7 +49,7 @@ const STATES: Readonly<
   'closed, below': [() => heated((t) => (t > 60 ? -20 : 0)).until(70).state, ['DWELL', 'BELOW'], [/band/]],
   'no band to hold against': [
     () => heated(undefined, { ...JOB, band: [] }).until(70).state,
-    ['DWELL', 'AT TARGET'],
+    ['DWELL', 'REACHED'],
     [/own runs are not in this store/],
   ],
   stale: [
@@ -74,6 +74,12 @@ const STATES: Readonly<
     () => heated().until(190).state,
     ['+5', 'DWELL DONE', 'HOLD VERIFIED'],
     [/5 s longer than the dwell/, /Hold met and seen whole/],
+  ],
+  // Longer closed than the recipe's own runs were: no band any more, the target alone.
+  'longer than the band': [
+    () => heated().until(215).state,
+    ['+30', 'DWELL DONE', 'REACHED', 'HOLD VERIFIED'],
+    [/bond line, target 350 °F/],
   ],
   'hold not verified': [
     () => heated().until(100).until(104, { silent: true }).until(190).state,
