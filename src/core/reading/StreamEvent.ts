@@ -34,8 +34,9 @@ export type GapCause =
   | 'clock-backwards';
 
 export type OperatorMark =
-  | { readonly kind: 'press-closed' }
-  | { readonly kind: 'opened' }
+  /** `agoS`: the moment meant lies so long before the mark, since the screen asked first, s. */
+  | { readonly kind: 'press-closed'; readonly agoS?: number }
+  | { readonly kind: 'opened'; readonly agoS?: number }
   | { readonly kind: 'spoilt'; readonly reason: string }
   | { readonly kind: 'note'; readonly text: string }
   /** Takes back the latest mark of this kind in the present run. */

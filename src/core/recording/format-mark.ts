@@ -1,12 +1,12 @@
 import type { OperatorMark, RunConditions } from '../reading/StreamEvent.ts';
 import { escapePeopleText } from './escape-people-text.ts';
 
-/** An operator mark as words: `press-closed`, `spoilt probe slipped`, `undo opened`, `conditions ring=fresh probe=re-laid`. */
+/** An operator mark as words: `press-closed`, `press-closed ago=4.250`, `spoilt probe slipped`, `undo opened`, `conditions ring=fresh probe=re-laid`. */
 export function formatMark(mark: OperatorMark): string {
   switch (mark.kind) {
     case 'press-closed':
     case 'opened':
-      return mark.kind;
+      return mark.agoS === undefined ? mark.kind : `${mark.kind} ago=${mark.agoS.toFixed(3)}`;
     case 'spoilt':
       return withText('spoilt', escapePeopleText(mark.reason));
     case 'note':

@@ -5,7 +5,11 @@ import { unescapeText } from './unescape-text.ts';
 /** Reads what `formatMark` wrote; null when it is no mark. */
 export function parseMark(words: string): OperatorMark | null {
   const [kind, rest] = splitWord(words);
-  if (kind === 'press-closed' || kind === 'opened') return rest === '' ? { kind } : null;
+  if (kind === 'press-closed' || kind === 'opened') {
+    if (rest === '') return { kind };
+    const ago = /^ago=(\d{1,6}\.\d{3})$/.exec(rest)?.[1];
+    return ago === undefined ? null : { kind, agoS: Number(ago) };
+  }
   if (kind === 'undo') {
     return rest === 'press-closed' || rest === 'opened' || rest === 'spoilt' ? { kind, what: rest } : null;
   }

@@ -24,6 +24,7 @@ export class HoldCounter {
   #pendingS = 0;
   #verified = true;
   #done = false;
+  #dipsBeforeDone = 0;
   #lowestC = Number.POSITIVE_INFINITY;
   #intervalS: number;
   #dips: { fromS: number; toS: number; lowestC: number }[] = [];
@@ -53,6 +54,16 @@ export class HoldCounter {
 
   get inDip(): boolean {
     return this.#inDip;
+  }
+
+  /** Dips that began before the hold was done. */
+  get dipsBeforeDone(): number {
+    return this.#dipsBeforeDone;
+  }
+
+  /** False once a gap or fault lay inside the hold. */
+  get seen(): boolean {
+    return this.#verified;
   }
 
   get done(): boolean {
@@ -120,6 +131,7 @@ export class HoldCounter {
     if (timeS - this.#belowSinceS <= this.#longestDipS) return null;
     this.#inDip = true;
     this.#pendingS = 0;
+    if (!this.#done) this.#dipsBeforeDone++;
     if (this.#restarts && !this.#done) this.#countedS = 0;
     return 'dip';
   }

@@ -8,6 +8,10 @@ export type RunEvent =
   | { readonly kind: 'crossing-final'; readonly crossing: Crossing | null; readonly channel: number }
   | { readonly kind: 'dip'; readonly fromS: number }
   | { readonly kind: 'hold-done'; readonly timeS: number }
+  /** The contact let go at once: a pedal, no opening. */
+  | { readonly kind: 'contact-let-go'; readonly timeS: number }
+  /** A pedal's contact closed once more before the hold was done: what it means, a person must say. */
+  | { readonly kind: 'contact-again'; readonly timeS: number }
   | { readonly kind: 'opening-hinted'; readonly timeS: number }
   | { readonly kind: 'opened'; readonly timeS: number }
   | { readonly kind: 'run-finished'; readonly result: RunResult };
@@ -28,6 +32,10 @@ export interface RunState {
   readonly finalCrossing: Crossing | null;
   /** Hold counted so far, s. */
   readonly holdCountedS: number;
+  /** Dips that began before the hold was done. */
+  readonly holdDips?: number;
+  /** False once a gap or fault lay inside the hold. */
+  readonly holdSeen?: boolean;
   /** Equivalent time at the data sheet's reference temperature so far, s; absent where not stated. */
   readonly cureEquivalentS?: number;
   readonly spoilt: boolean;

@@ -23,6 +23,11 @@ export interface RunRules {
   readonly closingDisagreementLimitS: number;
   /** Press closed given from outside (option), seconds from the first reading. */
   readonly closedAtS: number | null;
+  /**
+   * 'left-out': the recording goes on after an interruption, so a rise that is under way when it begins belongs to a
+   * run whose closing it has not seen. Absent: such a rise is a run timed from the first reading, and flagged.
+   */
+  readonly riseUnderWay?: 'left-out';
   /** What the adhesive's data sheet says of its cure; absent where not stated. */
   readonly cure?: CureFacts | null;
   /** Highest bond-line temperature allowed; absent where not stated. */

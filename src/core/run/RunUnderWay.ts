@@ -40,7 +40,11 @@ export class RunUnderWay {
   provisional: Crossing | null = null;
   firstProvisional: Crossing | null = null;
   final: Crossing | null = null;
-  opened: { readonly timeS: number; readonly by: 'contact' | 'key' } | null = null;
+  /** `fedUntilS`: readings up to here had been taken when the opening was told. */
+  opened: { readonly timeS: number; readonly by: 'contact' | 'key'; readonly fedUntilS: number } | null =
+    null;
+  /** The contact let go at once: a pedal, whose letting go says nothing. */
+  pedal = false;
   spoiltReason: string | null = null;
   readonly gaps: Gap[] = [];
   readonly notes: string[] = [];

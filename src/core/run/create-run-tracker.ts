@@ -2,11 +2,13 @@ import type { ReadingColumns } from '../reading/ReadingColumns.ts';
 import type { OperatorMark, Reading, RunConditions, StreamEvent } from '../reading/StreamEvent.ts';
 import type { ChannelRole } from '../recording/RecordingEntry.ts';
 import { MARK_UNCERTAINTY_S } from './choose-press-closed.ts';
+import { FallWatch } from './FallWatch.ts';
 import { finishRun } from './finish-run.ts';
 import { isHandling } from './is-handling.ts';
 import { LIMITS } from './limits.ts';
 import { locateOnset } from './locate-onset.ts';
 import { OnsetWatch, type RiseSeen } from './OnsetWatch.ts';
+import { contactAgain, letGoIsOpening } from './pedal.ts';
 import { ResolutionWatch } from './ResolutionWatch.ts';
 import type { RunEvent, RunState } from './RunEvent.ts';
 import type { RunTracker, RunTrackerOptions } from './RunTracker.ts';
@@ -38,6 +40,11 @@ class Tracker implements RunTracker {
   #previousEndS = Number.NEGATIVE_INFINITY;
   #conditions: RunConditions = NOT_STATED;
   #contactClosed = false;
+  /** Set while a rise that was under way when the record began is left out: watches for its end. */
+  #leftOut: FallWatch | null = null;
+  #contactSinceS = Number.NEGATIVE_INFINITY;
+  /** Notes of a run that an undo dropped: the next run has them. */
+  #carriedNotes: string[] = [];
   #closedAtS: number | null;
   #out: RunEvent[] = [];
 
@@ -115,7 +122,8 @@ class Tracker implements RunTracker {
       if (Number.isFinite(valueC)) resolutions[channel]!.add(valueC);
     }
     if (this.#closedAtS !== null && timeS >= this.#closedAtS) this.#closedByOption(this.#closedAtS);
-    if (this.#run?.onset == null)
+    if (this.#leftOut !== null) this.#watchLeftOut(this.#leftOut, index, timeS);
+    else if (this.#run?.onset == null)
       for (let at = 0; at < bondLineChannels.length; at++) {
         const channel = bondLineChannels[at]!;
         const valueC = trace.valueAt(channel, index);
@@ -131,7 +139,7 @@ class Tracker implements RunTracker {
 
   #runReading(run: RunUnderWay, index: number, timeS: number): void {
     run.accept(index, this.#out);
-    if (run.opened !== null && timeS > run.opened.timeS + LIMITS.undoS)
+    if (run.opened !== null && timeS > Math.max(run.opened.timeS, run.opened.fedUntilS) + LIMITS.undoS)
       this.#finishRun('opened', run.opened.timeS);
     else if (!run.marked && run.fall.over) {
       if (isHandling(run)) this.#dropRun(timeS);
@@ -146,6 +154,11 @@ class Tracker implements RunTracker {
       nowS: this.#latestS,
     });
     if (onset === null) return;
+    const unseen = this.#runs === 0 && !onset.baselineSeen;
+    if (unseen && this.#run === null && this.#around.rules.riseUnderWay === 'left-out') {
+      this.#leftOut = new FallWatch();
+      return;
+    }
     const run = this.#run ?? this.#openRun(onset.timeS);
     run.onset = onset;
     const known = run.pressClosed !== null;
@@ -160,6 +173,23 @@ class Tracker implements RunTracker {
     }
   }
 
+  /** The bond line of a run that this record has not seen closed: from its fall on (or a mark) runs are looked for again. */
+  #watchLeftOut(watch: FallWatch, index: number, timeS: number): void {
+    const { trace, bondLineChannels } = this.#around;
+    let hottestC = Number.NEGATIVE_INFINITY;
+    for (const channel of bondLineChannels) {
+      const valueC = trace.valueAt(channel, index);
+      if (valueC > hottestC) hottestC = valueC;
+    }
+    if (hottestC > Number.NEGATIVE_INFINITY) watch.add(timeS, hottestC);
+    if (watch.over) this.#endLeftOut(timeS);
+  }
+
+  #endLeftOut(timeS: number): void {
+    this.#leftOut = null;
+    for (const watch of this.#onsets) watch.forgetBefore(timeS);
+  }
+
   /** Gives a run that was opened late the readings since its start; the newest one follows by itself. */
   #feedFrom(run: RunUnderWay, fromS: number, before: number): void {
     const { trace } = this.#around;
@@ -171,29 +201,45 @@ class Tracker implements RunTracker {
     this.#contactClosed = closed;
     const run = this.#run;
     if (!closed) {
-      if (run !== null && run.opened === null) this.#opened(run, timeS, 'contact');
+      if (run === null || run.opened !== null) return;
+      const heldS = timeS - this.#contactSinceS;
+      if (letGoIsOpening(run, heldS)) this.#opened(run, timeS, 'contact');
+      else this.#letGo(run, timeS);
       return;
     }
-    if (run?.opened?.by === 'contact' && timeS - run.opened.timeS <= LIMITS.repeatS) {
+    if (run?.opened?.by === 'contact' && !run.pedal && timeS - run.opened.timeS <= LIMITS.repeatS) {
       this.#takeBackOpened(run);
       return;
     }
-    this.#closing('contact', timeS);
+    const contactS = run?.marks.contact?.timeS;
+    if (run?.opened === null && contactS !== undefined && timeS - contactS <= LIMITS.repeatS) return;
+    this.#contactSinceS = timeS;
+    if (run === null || !contactAgain(run, timeS)) this.#closing('contact', timeS);
+    else if (run.phase === 'hold-done') this.#opened(run, timeS, 'contact');
+    else this.#out.push({ kind: 'contact-again', timeS });
+  }
+
+  #letGo(run: RunUnderWay, timeS: number): void {
+    if (!run.pedal) this.#out.push({ kind: 'contact-let-go', timeS });
+    run.pedal = true;
   }
 
   #mark(timeS: number, mark: OperatorMark): void {
     if (!Number.isFinite(timeS)) return;
     const run = this.#run;
     if (mark.kind === 'press-closed') {
+      const closedS = timeS - (mark.agoS ?? 0);
       const previousS = run?.marks.key?.timeS;
-      if (previousS !== undefined && Math.abs(timeS - previousS) <= LIMITS.repeatS) return;
-      this.#closing('key', timeS);
+      if (previousS !== undefined && Math.abs(closedS - previousS) <= LIMITS.repeatS) return;
+      this.#closing('key', closedS);
     } else if (mark.kind === 'opened') {
-      if (run !== null && run.opened === null) this.#opened(run, timeS, 'key');
+      if (run !== null && run.opened === null) this.#opened(run, timeS - (mark.agoS ?? 0), 'key');
     } else if (mark.kind === 'spoilt') {
       if (run !== null) run.spoiltReason = mark.reason;
-    } else if (mark.kind === 'note') run?.notes.push(mark.text);
-    else if (mark.kind === 'conditions') {
+    } else if (mark.kind === 'note') {
+      // Once only: what the ready check found is told again when press closed is marked anew.
+      if (run !== null && !run.notes.includes(mark.text)) run.notes.push(mark.text);
+    } else if (mark.kind === 'conditions') {
       this.#conditions = mark.conditions;
       if (run !== null) run.conditions = mark.conditions;
     } else if (run !== null) this.#undo(run, mark.what);
@@ -202,15 +248,17 @@ class Tracker implements RunTracker {
   #undo(run: RunUnderWay, what: 'press-closed' | 'opened' | 'spoilt'): void {
     if (what === 'spoilt') run.spoiltReason = null;
     else if (what === 'opened') {
-      if (run.opened?.by === 'key') this.#takeBackOpened(run);
+      if (run.opened !== null) this.#takeBackOpened(run);
     } else {
-      run.mark('key', null);
-      if (run.pressClosed === null) this.#dropRun(this.#latestS);
+      run.mark(run.marks.key === null ? 'contact' : 'key', null);
+      if (run.pressClosed !== null) return;
+      this.#carriedNotes = run.notes;
+      this.#dropRun(this.#latestS);
     }
   }
 
   #takeBackOpened(run: RunUnderWay): void {
-    const openedS = run.opened!.timeS;
+    const openedS = Math.max(run.opened!.timeS, run.opened!.fedUntilS);
     run.opened = null;
     const { trace } = this.#around;
     for (let index = trace.indexFrom(openedS); index < trace.length; index++)
@@ -218,11 +266,12 @@ class Tracker implements RunTracker {
   }
 
   #opened(run: RunUnderWay, timeS: number, by: 'contact' | 'key'): void {
-    run.opened = { timeS, by };
+    run.opened = { timeS, by, fedUntilS: Math.max(timeS, this.#latestS) };
     this.#out.push({ kind: 'opened', timeS });
   }
 
   #closing(by: 'contact' | 'key', timeS: number): void {
+    if (this.#leftOut !== null) this.#endLeftOut(timeS);
     const mark = { timeS, standardUncertaintyS: MARK_UNCERTAINTY_S[by] };
     const run = this.#run;
     if (run !== null && sameClosing(run, by, timeS)) {
@@ -238,6 +287,7 @@ class Tracker implements RunTracker {
     next.mark(by, mark);
     for (const watch of this.#onsets) watch.forgetBefore(timeS - 10);
     this.#out.push({ kind: 'press-closed', pressClosed: next.pressClosed! });
+    if (timeS < this.#latestS) this.#feedFrom(next, timeS, this.#around.trace.length);
   }
 
   /** What looked like the rise of an unmarked run was handling of the probe: the run begins at the mark. */
@@ -265,6 +315,7 @@ class Tracker implements RunTracker {
     trace.trimBefore(fromS);
     this.#runs++;
     this.#run = new RunUnderWay(this.#around, this.#runs, fromS, this.#conditions);
+    this.#run.notes.push(...this.#carriedNotes.splice(0));
     return this.#run;
   }
 

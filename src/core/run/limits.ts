@@ -5,6 +5,10 @@
 export const LIMITS = {
   /** A repeated mark or contact bounce within this is one, s. */
   repeatS: 1,
+  /** A contact that lets go sooner than this is a pedal: no press closes and opens within it, s. */
+  pedalTapS: 2,
+  /** Nobody stands on a pedal for so long: a contact held longer is the press itself, s. */
+  pedalHeldS: 20,
   /** How long a finished run waits for an undo, s of reading time. */
   undoS: 5,
   /** Readings kept while no run is open, s. */

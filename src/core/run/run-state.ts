@@ -12,6 +12,7 @@ export function runState(run: RunUnderWay | null, runs: number, latestS: number)
     provisionalCrossing: run?.provisional ?? null,
     finalCrossing: run?.final ?? null,
     holdCountedS: run?.hold?.countedS ?? 0,
+    ...(run?.hold == null ? {} : { holdDips: run.hold.dipsBeforeDone, holdSeen: run.hold.seen }),
     ...(run?.cure == null ? {} : { cureEquivalentS: run.cure.equivalentS }),
     spoilt: run !== null && run.spoiltReason !== null,
     warnings: run === null ? [] : liveWarnings(run),

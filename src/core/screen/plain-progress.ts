@@ -54,6 +54,9 @@ export function createPlainProgress(setup: Pick<TrialScreenSetup, 'unit' | 'simu
         return [text.dip(event.fromS)];
       case 'hold-done':
         return [text.holdDone(event.timeS)];
+      case 'contact-let-go':
+      case 'contact-again':
+        return [text.contact(event.kind, event.timeS)];
       case 'opening-hinted':
         return [text.openingHinted(event.timeS)];
       case 'opened':

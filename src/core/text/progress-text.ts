@@ -20,6 +20,10 @@ export function progressText(unit: TemperatureUnit) {
       `${numberText(timeS, kind === 'final' ? 2 : 1)} s crossing, ${kind} (channel ${channel}), rising ${slopeText(slopeCPerS, unit)}`,
     dip: (timeS: number) => `${at(timeS)} below target again`,
     holdDone: (timeS: number) => `${at(timeS)} hold done`,
+    contact: (kind: 'contact-let-go' | 'contact-again', timeS: number) =>
+      kind === 'contact-let-go'
+        ? `${at(timeS)} contact let go at once: a pedal, not the press`
+        : `${at(timeS)} pedal again before the hold is done: nothing marked`,
     openingHinted: (timeS: number) => `${at(timeS)} temperature falls steeply: opened?`,
     opened: (timeS: number) => `${at(timeS)} opened`,
     runFinished: (result: RunResult): readonly string[] => {
