@@ -57,7 +57,7 @@ function whyLines({ result, decision }: TrialRun, { unit }: TrialScreenState): r
   const decided =
     decision.kind === 'automatic'
       ? []
-      : [`${decision.kind === 'set-aside' ? 'set aside' : 'taken in'}: ${decision.reason}`];
+      : [`${decision.kind === 'set-aside' ? RUN_FACTS.setAside : RUN_FACTS.takenIn}: ${decision.reason}`];
   const left = decision.kind === 'automatic' && result.verdict === 'suspect' ? [LEFT_OUT_WHY.suspect] : [];
   return [
     ...decided,

@@ -50,6 +50,11 @@ export const HOME_TEXT = {
     s: ['Set-up', 'press and reader'],
     d: ['Demo', 'all simulated'],
   },
+  /** Ways into other parts of the program. */
+  entries: {
+    bond: ['Bonding', 'timer and log'],
+    warmUp: ['Warm-up', 'cold to READY'],
+  },
   headings: {
     reader: 'Reader',
     presses: 'Presses',

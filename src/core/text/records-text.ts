@@ -35,6 +35,13 @@ export const RECORDS_TEXT = {
   ],
   initials: 'Accept the stricter dwell as a recipe. Your initials?',
   accepted: (version: number, dwell: string) => `Recipe kept: version ${version}, dwell ${dwell}.`,
+  recipeAccepted: (recipe: {
+    readonly assemblyName: string;
+    readonly pressName: string;
+    readonly version: number;
+    readonly dwellS: number;
+  }) =>
+    `Recipe accepted: ${recipe.assemblyName} on ${recipe.pressName}, version ${recipe.version}, dwell ${recipe.dwellS} s`,
   cursor: (at: string) => `at ${at} from press closed`,
   cursorFromStart: (at: string) => `at ${at} from the start of the recording`,
   noValue: 'no value',

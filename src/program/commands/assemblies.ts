@@ -1,5 +1,6 @@
 import type { Assembly } from '../../core/press/Press.ts';
 import type { Store } from '../../core/store/Store.ts';
+import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { assemblyLine } from '../../core/text/store-lists-text.ts';
 import { parseDuration } from '../../core/units/parse-duration.ts';
 import { parseLength } from '../../core/units/parse-length.ts';
@@ -51,7 +52,7 @@ export async function assemblies(name: string | undefined, options: AssemblyOpti
     if (options.json) return printJson({ assemblies: shown });
     print(
       shown.length === 0
-        ? 'No assembly yet. Add one: dwellwright assemblies WB-212 --ring-od 212mm --ring-id 168mm'
+        ? COMMAND_TEXT.none.assembly
         : shown.map((assembly) => assemblyLine(assembly, options.show ?? 'F')).join('\n'),
     );
   });

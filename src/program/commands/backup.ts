@@ -1,4 +1,5 @@
 import { backUpStore } from '../../adapters/sqlite/back-up-store.ts';
+import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
 import { verificationLines } from '../../core/text/verification-text.ts';
 import { storePath } from '../options/store-path.ts';
@@ -16,10 +17,9 @@ export function backup(file: string, options: BackupOptions): void {
   if (options.json) printJson(report);
   else
     print(
-      [
-        `Backup written: ${neutralise(file)} (${(report.bytes / 1e6).toFixed(1)} MB)`,
-        ...verificationLines(report.verification),
-      ].join('\n'),
+      [COMMAND_TEXT.backup(neutralise(file), report.bytes), ...verificationLines(report.verification)].join(
+        '\n',
+      ),
     );
   if (report.verification.problems.length > 0) process.exitCode = 1;
 }

@@ -1,4 +1,5 @@
 import type { Assembly, Press } from '../../core/press/Press.ts';
+import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { parseTemperature } from '../../core/units/parse-temperature.ts';
 import { newAssembly } from './assemblies.ts';
 import { newPress } from './presses.ts';
@@ -18,5 +19,5 @@ export const DEMO_ASSEMBLY: Assembly = {
   ...newAssembly('WB-212'),
   ringOuterDiameterMm: 212,
   ringInnerDiameterMm: 168,
-  carrier: 'brake plate, steel',
+  carrier: COMMAND_TEXT.demoCarrier,
 };

@@ -1,4 +1,5 @@
 import { createMonotonicClock } from '../../adapters/host/create-monotonic-clock.ts';
+import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { recipeLines } from '../../core/text/store-lists-text.ts';
 import { holdTrial } from '../live/hold-trial.ts';
 import { simulatedTrialReader } from '../live/simulated-trial-reader.ts';
@@ -73,21 +74,19 @@ export async function demo(options: DemoOptions): Promise<void> {
       );
     // On the screen a person accepts (key A); without one the demo does, so that its job is whole.
     if (made === undefined && !plain) {
-      print(
-        ['', 'No recipe was accepted. Accept it:', `  dwellwright accept ${trialId} --initials AB`].join(
-          '\n',
-        ),
-      );
+      print(['', COMMAND_TEXT.notAccepted, COMMAND_TEXT.acceptIt(trialId)].join('\n'));
       return;
     }
     const recipe =
       made ??
       acceptStored(store, trialId, {
         initials: 'DEMO',
-        note: 'made by the demo on the simulated reader',
+        note: COMMAND_TEXT.madeByDemo,
         acceptedAt: new Date().toISOString(),
       });
-    print(['', 'Recipe saved:', recipeLines(recipe, options.show), `Store: ${store.path}`].join('\n'));
+    print(
+      ['', COMMAND_TEXT.recipeSaved, recipeLines(recipe, options.show), `Store: ${store.path}`].join('\n'),
+    );
   } finally {
     store.close();
   }

@@ -1,4 +1,5 @@
 import type { Store } from '../../core/store/Store.ts';
+import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
 import { trialHistoryLines } from '../../core/text/trial-history-text.ts';
 import { trialStatistics } from '../../core/trial/trial-statistics.ts';
@@ -39,7 +40,7 @@ export async function history(options: HistoryOptions): Promise<void> {
     else
       print(
         [
-          `${neutralise(options.assembly)} on ${neutralise(options.press)}: mean soak time of each trial`,
+          COMMAND_TEXT.history(neutralise(options.assembly), neutralise(options.press)),
           ...trialHistoryLines(chart),
         ].join('\n'),
       );

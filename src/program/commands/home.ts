@@ -1,4 +1,5 @@
 import type { Command } from 'commander';
+import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import type { HomeOptions } from '../home/HomeOptions.ts';
 import { canDraw } from '../output/can-draw.ts';
 import { print } from '../output/print.ts';
@@ -12,9 +13,7 @@ export async function homeCommand(options: HomeOptions, command: Command): Promi
 }
 
 function plainHome(program: Command): void {
-  print('Try it without a reader:     dwellwright demo');
-  print('See which readers are here:  dwellwright readers');
-  print('Run a trial at the press:    dwellwright trial --port PORT --assembly WB-212 --press North');
+  for (const line of COMMAND_TEXT.home) print(line);
   print('');
   print(program.helpInformation());
 }

@@ -1,3 +1,4 @@
+import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { importedLines } from '../../core/text/imported-text.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
 import { terminalAsk } from '../exchange/ask.ts';
@@ -21,12 +22,8 @@ export async function importCommand(files: readonly string[], options: ImportOpt
     print(
       [
         ...lines,
-        ...(outcome.layoutSaved === null
-          ? []
-          : [
-              `Layout "${neutralise(outcome.layoutSaved)}" saved. Use it: --layout "${neutralise(outcome.layoutSaved)}"`,
-            ]),
-        ...[...trials].map((trialId) => `See the trial: dwellwright trials ${neutralise(trialId)}`),
+        ...(outcome.layoutSaved === null ? [] : [COMMAND_TEXT.layoutSaved(neutralise(outcome.layoutSaved))]),
+        ...[...trials].map((trialId) => COMMAND_TEXT.seeTrial(neutralise(trialId))),
       ].join('\n'),
     );
   });

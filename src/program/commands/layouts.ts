@@ -1,3 +1,4 @@
+import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { layoutLine } from '../../core/text/layout-text.ts';
 import { type StoreOptions, withStore } from '../options/with-store.ts';
 import { print, printJson } from '../output/print.ts';
@@ -7,10 +8,6 @@ export async function layouts(options: StoreOptions & { readonly json?: boolean 
   await withStore(options, (store) => {
     const all = store.exchange.layouts();
     if (options.json) return printJson({ layouts: all });
-    print(
-      all.length === 0
-        ? 'No layout yet. Save one: dwellwright import FILE … --save-layout NAME'
-        : all.map(layoutLine).join('\n'),
-    );
+    print(all.length === 0 ? COMMAND_TEXT.none.layout : all.map(layoutLine).join('\n'));
   });
 }

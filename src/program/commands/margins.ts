@@ -1,7 +1,7 @@
 import type { Store } from '../../core/store/Store.ts';
+import { MARGIN_TEXT } from '../../core/text/command-text.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
 import { powerText } from '../../core/text/transfer-text.ts';
-import { numberText } from '../../core/text/units-text.ts';
 import { equivalencePower } from '../../core/transfer/equivalence-power.ts';
 import { marginsKey } from '../../core/transfer/stored-plan.ts';
 import { trialStatistics } from '../../core/trial/trial-statistics.ts';
@@ -62,10 +62,13 @@ export async function margins(options: MarginsOptions): Promise<void> {
       });
     print(
       [
-        `Kept: ${neutralise(second)} may be up to ${numberText(plan.slowerS, 1)} s slower and ${numberText(plan.fasterS, 1)} s faster than ${neutralise(first)}, for ${neutralise(options.assembly)}.`,
-        sdS === null
-          ? 'No run-to-run deviation is known yet; taken as half the smaller margin.'
-          : `Run-to-run deviation so far: ${numberText(sdS, 2)} s.`,
+        MARGIN_TEXT.kept({
+          ...plan,
+          second: neutralise(second),
+          first: neutralise(first),
+          assembly: neutralise(options.assembly),
+        }),
+        sdS === null ? MARGIN_TEXT.noDeviation : MARGIN_TEXT.deviation(sdS),
         powerText(runs, inSd, power),
       ].join('\n'),
     );

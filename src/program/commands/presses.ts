@@ -1,5 +1,6 @@
 import type { Press } from '../../core/press/Press.ts';
 import type { Store } from '../../core/store/Store.ts';
+import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { pressLine } from '../../core/text/store-lists-text.ts';
 import { parseDuration } from '../../core/units/parse-duration.ts';
 import { parseLength } from '../../core/units/parse-length.ts';
@@ -41,11 +42,7 @@ export async function presses(name: string | undefined, options: PressOptions): 
     const shown =
       name === undefined ? store.presses() : store.presses().filter((press) => press.name === name);
     if (options.json) return printJson({ presses: shown });
-    print(
-      shown.length === 0
-        ? 'No press yet. Add one: dwellwright presses North --bore 200mm'
-        : shown.map(pressLine).join('\n'),
-    );
+    print(shown.length === 0 ? COMMAND_TEXT.none.press : shown.map(pressLine).join('\n'));
   });
 }
 

@@ -1,5 +1,6 @@
 import type { Assembly, Press } from '../../core/press/Press.ts';
 import { NET_FACING_BAND_PSI, pressure as workOut } from '../../core/press/pressure.ts';
+import { ASKED } from '../../core/text/home-text.ts';
 import { pressureLines } from '../../core/text/pressure-text.ts';
 import { parseLength } from '../../core/units/parse-length.ts';
 import { parsePressure } from '../../core/units/parse-pressure.ts';
@@ -42,14 +43,14 @@ export async function pressure(options: PressureOptions): Promise<void> {
     ringOuterDiameterMm: needed(
       length(options.ringOd, '--ring-od') ?? stored.assembly?.ringOuterDiameterMm,
       '--ring-od',
-      'ring outer diameter',
+      ASKED.outer,
     ),
     ringInnerDiameterMm: needed(
       length(options.ringId, '--ring-id') ?? stored.assembly?.ringInnerDiameterMm,
       '--ring-id',
-      'ring inner diameter',
+      ASKED.inner,
     ),
-    ramBoreMm: needed(length(options.bore, '--bore') ?? stored.press?.ramBoreMm, '--bore', 'ram bore'),
+    ramBoreMm: needed(length(options.bore, '--bore') ?? stored.press?.ramBoreMm, '--bore', ASKED.bore),
     ramRodMm: length(options.rod, '--rod') ?? stored.press?.ramRodMm ?? null,
     ramPulls: options.rod !== undefined || (stored.press?.ramRodMm ?? null) !== null,
     rams:

@@ -3,6 +3,7 @@ import type { Probe } from '../../core/probe/Probe.ts';
 import { probeErrorAt } from '../../core/probe/probe-error-at.ts';
 import { probeUncertaintyC } from '../../core/probe/probe-uncertainty-c.ts';
 import type { Store } from '../../core/store/Store.ts';
+import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { probeLines } from '../../core/text/probe-text.ts';
 import { PA_PER_PSI } from '../../core/units/exact-factors.ts';
 import { parsePressure } from '../../core/units/parse-pressure.ts';
@@ -43,10 +44,7 @@ export async function probes(name: string | undefined, options: ProbeOptions): P
     const history =
       options.history === true && shown[0] !== undefined ? store.probeHistory(shown[0].name) : [];
     if (options.json) return printJson({ probes: shown.map((probe) => json(probe, targetC)), history });
-    if (shown.length === 0)
-      return print(
-        'No probe yet. Add one: dwellwright probes K-07 --type K --class "IEC 2" --point 177C:-0.6C:0.5C',
-      );
+    if (shown.length === 0) return print(COMMAND_TEXT.none.probe);
     print(
       [
         ...shown.flatMap((probe) => probeLines(probe, targetC, options.show)),
@@ -54,7 +52,7 @@ export async function probes(name: string | undefined, options: ProbeOptions): P
           .slice(1)
           .flatMap(({ savedAt, probe }) => [
             '',
-            `until then, as entered ${savedAt}:`,
+            COMMAND_TEXT.probeBefore(savedAt),
             ...probeLines(probe, targetC, options.show),
           ]),
       ].join('\n'),

@@ -1,4 +1,5 @@
 import { listPorts } from '../../adapters/serial/list-ports.ts';
+import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { portLine } from '../../core/text/port-list-text.ts';
 import { print, printJson } from '../output/print.ts';
 
@@ -7,10 +8,8 @@ export async function readers(options: { readonly json?: boolean }): Promise<voi
   const ports = await listPorts();
   if (options.json) return printJson({ ports });
   if (ports.length === 0) {
-    print(
-      'No serial port found. Plug the reader in and try again; a port can also be named: dwellwright sniff /dev/ttyACM0',
-    );
+    print(COMMAND_TEXT.none.port);
     return;
   }
-  print([...ports.map(portLine), '', 'Listen to one:  dwellwright sniff PORT'].join('\n'));
+  print([...ports.map(portLine), '', COMMAND_TEXT.listen].join('\n'));
 }

@@ -1,3 +1,4 @@
+import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { reProofText } from '../../core/text/fit-text.ts';
 import { recipeLines } from '../../core/text/store-lists-text.ts';
 import { type StoreOptions, withStore } from '../options/with-store.ts';
@@ -17,7 +18,7 @@ export async function recipes(
       });
     print(
       all.length === 0
-        ? 'No recipe yet. Run a trial, then: dwellwright accept TRIAL --initials AB'
+        ? COMMAND_TEXT.none.recipe
         : all
             .map((recipe, at) => {
               const proof = moved[at] ?? null;

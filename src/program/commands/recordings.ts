@@ -1,4 +1,5 @@
 import { writeTextFile } from '../../adapters/files/write-text-file.ts';
+import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { type StoreOptions, withStore } from '../options/with-store.ts';
@@ -26,7 +27,7 @@ export async function recordings(id: string | undefined, options: RecordingsOpti
       if (options.json) return printJson({ recordings: all });
       return print(
         all.length === 0
-          ? 'No recording yet.'
+          ? COMMAND_TEXT.none.recording
           : all
               .map((one) =>
                 neutralise(

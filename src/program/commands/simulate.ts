@@ -4,6 +4,7 @@ import { writeRecordingFile } from '../../adapters/files/write-recording-file.ts
 import { SHIPPED_SCENARIOS } from '../../core/simulator/shipped-scenarios.ts';
 import { type SimulatedRecording, simulateRecording } from '../../core/simulator/simulate-recording.ts';
 import { SHIPPED_PLATEN_RECORDINGS } from '../../core/simulator/warm-up-shipped.ts';
+import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { parseCount } from '../options/parse-count.ts';
 import { print } from '../output/print.ts';
@@ -36,7 +37,7 @@ const SIMULATED: readonly Simulated[] = [
 export async function simulate(name: string | undefined, options: SimulateOptions): Promise<void> {
   if (options.all !== undefined) {
     for (const { fileName, make } of SIMULATED) writeSimulated(join(options.all, fileName), make());
-    return print(`Written: ${SIMULATED.length} recordings in ${options.all}`);
+    return print(COMMAND_TEXT.written(SIMULATED.length, options.all));
   }
   if (name === undefined) {
     return print(SIMULATED.map((one) => `${one.name.padEnd(34)} ${one.about}`).join('\n'));

@@ -7,6 +7,7 @@ import { surveyJson } from '../../core/survey/survey-json.ts';
 import { surveyPlaten } from '../../core/survey/survey-platen.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
 import { surveyLines } from '../../core/text/survey-text.ts';
+import { WARM_UP_REMARKS } from '../../core/text/warm-up-remarks.ts';
 import { parseDuration } from '../../core/units/parse-duration.ts';
 import { parseTemperatureDifference } from '../../core/units/parse-temperature-difference.ts';
 import { withoutSpikes } from '../../core/warm-up/without-spikes.ts';
@@ -53,9 +54,7 @@ export async function survey(files: readonly string[], options: SurveyOptions): 
     });
   } else {
     const heading = opened.map(({ name, head }) =>
-      neutralise(
-        `${name}: platen survey${head?.pressName === undefined ? '' : ` of ${head.pressName}`}.${head?.simulated ? ' SIMULATED.' : ''}`,
-      ),
+      neutralise(WARM_UP_REMARKS.surveyHeading(name, head?.pressName, head?.simulated === true)),
     );
     print(
       [...heading, ...surveyLines(result, { unit: options.show, ascii: options.ascii === true })].join('\n'),

@@ -2,6 +2,7 @@ import { createMonotonicClock } from '../../adapters/host/create-monotonic-clock
 import { createSleepWatch } from '../../adapters/host/create-sleep-watch.ts';
 import type { ChannelRole } from '../../core/recording/RecordingEntry.ts';
 import type { Store, StoredTrial } from '../../core/store/Store.ts';
+import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
 import { parseDuration } from '../../core/units/parse-duration.ts';
 import { identifyCommand, rateCommand, startCommand } from '../../core/wire/protocol/commands.ts';
@@ -58,8 +59,11 @@ export async function trial(options: TrialOptions): Promise<void> {
   try {
     const before = options.goOn === undefined ? null : trialToGoOnWith(store, options.goOn, options);
     const assemblyName =
-      before?.assemblyName ?? options.assembly ?? (options.simulated ? 'WB-212' : 'unnamed assembly');
-    const pressName = before?.pressName ?? options.press ?? (options.simulated ? 'North' : 'unnamed press');
+      before?.assemblyName ??
+      options.assembly ??
+      (options.simulated ? 'WB-212' : COMMAND_TEXT.unnamedAssembly);
+    const pressName =
+      before?.pressName ?? options.press ?? (options.simulated ? 'North' : COMMAND_TEXT.unnamedPress);
     if (options.simulated) demoShopIn(store, assemblyName, pressName);
     const roles = options.simulated ? FOUR_CHANNELS : rememberedRoles(store, options, pressName);
     await holdTrial({

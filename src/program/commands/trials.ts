@@ -1,5 +1,6 @@
 import { outcomeJson } from '../../core/result/outcome-json.ts';
 import type { Store } from '../../core/store/Store.ts';
+import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { outcomeLines } from '../../core/text/outcome-text.ts';
 import { trialHeading, trialLine } from '../../core/text/store-lists-text.ts';
 import type { DwellOptions } from '../options/outcome-settings.ts';
@@ -23,11 +24,7 @@ export async function trials(id: string | undefined, options: TrialsOptions): Pr
 function listTrials(store: Store, options: TrialsOptions) {
   const all = store.trials();
   if (options.json) return printJson({ trials: all });
-  print(
-    all.length === 0
-      ? 'No trial yet. Run one: dwellwright trial --port PORT, or dwellwright demo'
-      : all.map(trialLine).join('\n'),
-  );
+  print(all.length === 0 ? COMMAND_TEXT.none.trial : all.map(trialLine).join('\n'));
 }
 
 /** One trial; exit code 1 when none of its runs counts. */

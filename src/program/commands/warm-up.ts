@@ -1,4 +1,5 @@
 import { neutralise } from '../../core/text/neutralise.ts';
+import { WARM_UP_REMARKS } from '../../core/text/warm-up-remarks.ts';
 import { definitionLines, heatingLines, warmUpLines } from '../../core/text/warm-up-text.ts';
 import { warmUpJson } from '../../core/warm-up/warm-up-json.ts';
 import { OptionError } from '../options/OptionError.ts';
@@ -45,7 +46,7 @@ export async function warmUp(files: readonly string[], options: WarmUpOptions): 
       neutralise(
         `${label}: warm-up${head?.pressName === undefined ? '' : ` of ${head.pressName}`}.${head?.simulated ? ' SIMULATED.' : ''}`,
       ),
-      ...(sound ? [] : ['Note: the recording was cut short or altered after it was made.']),
+      ...(sound ? [] : [WARM_UP_REMARKS.notWhole]),
       ...heatingLines(heating),
       ...warmUpLines(result, options.show),
     ]);

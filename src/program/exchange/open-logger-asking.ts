@@ -1,6 +1,7 @@
 import { LoggerFileProblem } from '../../core/logger-file/LoggerFileProblem.ts';
 import type { LoggerFileOptions } from '../../core/logger-file/LoggerLayout.ts';
 import { type LoggerFile, openLoggerFile } from '../../core/logger-file/open-logger-file.ts';
+import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { importQuestions } from '../../core/text/exchange-text.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
 import { parseDuration } from '../../core/units/parse-duration.ts';
@@ -74,7 +75,7 @@ async function askTime(options: Mutable, ask: Ask, why: string): Promise<Mutable
   const column = await ask(`${why}\n${importQuestions.timeColumn}`, () => null);
   if (column !== '') return { ...rest, timeColumn: column };
   const interval = await ask(importQuestions.interval, isDuration);
-  return { ...rest, intervalS: parseDuration(interval, 'the answer') };
+  return { ...rest, intervalS: parseDuration(interval, COMMAND_TEXT.answer) };
 }
 
 function askColumnAgain(
@@ -101,7 +102,7 @@ const notEmpty = (answer: string): string | null => (answer === '' ? importQuest
 
 function isDuration(answer: string): string | null {
   try {
-    return parseDuration(answer, 'the answer') > 0 ? null : importQuestions.above0;
+    return parseDuration(answer, COMMAND_TEXT.answer) > 0 ? null : importQuestions.above0;
   } catch (error) {
     return error instanceof Error ? error.message : String(error);
   }

@@ -13,6 +13,7 @@ import { createRecordingParser } from '../../core/recording/create-recording-par
 import { formatRecording } from '../../core/recording/format-recording.ts';
 import { headClosedAtS } from '../../core/recording/head-closed-at.ts';
 import type { RecordingEntry, RecordingHead } from '../../core/recording/RecordingEntry.ts';
+import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { exchangeRefusals, importQuestions } from '../../core/text/exchange-text.ts';
 import { parseDuration } from '../../core/units/parse-duration.ts';
 import { VERSION } from '../command-line/version.ts';
@@ -68,7 +69,7 @@ export async function prepareLoggerFile(
   const [only, ...more] = prepared.results;
   if (ask !== null && rules.closedAtS === null && more.length === 0 && only?.pressClosed?.by === 'onset') {
     const answer = await ask(importQuestions.closedAt(path), isTimeOrEmpty);
-    if (answer !== '') prepared = prepare(parseDuration(answer, 'the answer', { negative: true }));
+    if (answer !== '') prepared = prepare(parseDuration(answer, COMMAND_TEXT.answer, { negative: true }));
   }
   const { head, text, results, recognised } = prepared;
   const readAs = readAsText(opened.file.layout, {
@@ -127,7 +128,7 @@ function* inRange(entries: Iterable<RecordingEntry>, path: string): Generator<Re
 function isTimeOrEmpty(answer: string): string | null {
   if (answer === '') return null;
   try {
-    parseDuration(answer, 'the answer', { negative: true });
+    parseDuration(answer, COMMAND_TEXT.answer, { negative: true });
     return null;
   } catch (error) {
     return error instanceof Error ? error.message : String(error);

@@ -1,4 +1,5 @@
 import type { HomeEntry } from '../../core/screen-home/HomeFacts.ts';
+import { HOME_TEXT } from '../../core/text/home-text.ts';
 import type { HomeOptions } from './HomeOptions.ts';
 
 /** A way from the home into another part of the program, with what it needs. */
@@ -14,14 +15,14 @@ export interface ProgramEntry extends HomeEntry {
 export const HOME_ENTRIES: readonly ProgramEntry[] = [
   {
     key: 'b',
-    word: 'bond',
-    detail: 'with a recipe: timer and log',
+    word: HOME_TEXT.entries.bond[0],
+    detail: HOME_TEXT.entries.bond[1],
     run: async (options) => (await import('../bonding/bond-from-home.ts')).bondFromHome(options),
   },
   {
     key: 'w',
-    word: 'warm-up',
-    detail: 'platens from cold to READY',
+    word: HOME_TEXT.entries.warmUp[0],
+    detail: HOME_TEXT.entries.warmUp[1],
     run: async (options) => (await import('../warm-up-live/warm-up-from-home.ts')).warmUpFromHome(options),
   },
 ];

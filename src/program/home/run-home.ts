@@ -2,6 +2,7 @@ import { createMonotonicClock } from '../../adapters/host/create-monotonic-clock
 import { DwellwrightError } from '../../core/DwellwrightError.ts';
 import type { LeavingIntent } from '../../core/screen-home/HomeEvent.ts';
 import type { Store } from '../../core/store/Store.ts';
+import { FAILURE_TEXT } from '../../core/text/command-text.ts';
 import { windowClosed } from '../live/hang-up.ts';
 import { waitForDisk } from '../live/wait-for-disk.ts';
 import { openNamedStore, withStore } from '../options/with-store.ts';
@@ -33,7 +34,7 @@ export async function runHome(options: HomeOptions): Promise<void> {
         const message = next.message ?? (await unfinishedClosings(store));
         intent = await showHome({ ...options, ...next, message, store, clock, signal: controller.signal });
       } catch (error) {
-        process.stderr.write(`dwellwright: the data is in ${store.path}\n`);
+        process.stderr.write(`${FAILURE_TEXT.dataIn(store.path)}\n`);
         throw error;
       } finally {
         store.close();

@@ -10,6 +10,7 @@ import type { TrialIntent } from '../../core/screen/TrialIntent.ts';
 import type { TrialScreenEvent } from '../../core/screen/TrialScreenEvent.ts';
 import type { SessionState } from '../../core/session/Session.ts';
 import type { Store } from '../../core/store/Store.ts';
+import { RECORDS_TEXT } from '../../core/text/records-text.ts';
 import { trialStatistics } from '../../core/trial/trial-statistics.ts';
 import { identifyCommand } from '../../core/wire/protocol/commands.ts';
 import { acceptStored } from '../trials/accept-stored.ts';
@@ -77,10 +78,7 @@ export async function runTrial(options: RunTrialOptions): Promise<SessionState> 
           ...(gaugePsi === null ? {} : { gaugePsi }),
           acceptedAt: new Date().toISOString(),
         });
-        notice(
-          `Recipe accepted: ${recipe.assemblyName} on ${recipe.pressName}, version ${recipe.version}, dwell ${recipe.dwellS} s`,
-          'good',
-        );
+        notice(RECORDS_TEXT.recipeAccepted(recipe), 'good');
       } else if (intent.kind === 'cautions-acknowledged')
         store.saveSetting(options.cautionsSetting, new Date().toISOString());
       else if (intent.kind === 'unit') store.saveSetting('unit', intent.unit);

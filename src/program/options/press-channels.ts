@@ -1,6 +1,7 @@
 import type { Probe } from '../../core/probe/Probe.ts';
 import type { ChannelRole } from '../../core/recording/RecordingEntry.ts';
 import type { Store } from '../../core/store/Store.ts';
+import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { channelProbes } from './channel-probes.ts';
 import { parseRoles } from './run-rules.ts';
 
@@ -26,7 +27,7 @@ export function rememberedRoles(
     return parsed;
   }
   const before = store.setting(setting);
-  return before === undefined ? ['bond-line'] : parseRoles(before, 'roles remembered for this press');
+  return before === undefined ? ['bond-line'] : parseRoles(before, COMMAND_TEXT.rolesRemembered);
 }
 
 /** Probe on each channel: option, else what was used last at this press, else none known. The choice is remembered. */

@@ -1,4 +1,5 @@
 import { DwellwrightError } from '../../core/DwellwrightError.ts';
+import { FAILURE_TEXT } from '../../core/text/command-text.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
 
 /**
@@ -8,15 +9,13 @@ import { neutralise } from '../../core/text/neutralise.ts';
 export function reportFailure(error: unknown): number {
   if (isForPeople(error)) {
     process.stderr.write(`dwellwright: ${neutralise(error.message)}\n`);
-    if (error.remedy !== null) process.stderr.write(`  what to do: ${neutralise(error.remedy)}\n`);
+    if (error.remedy !== null) process.stderr.write(`${FAILURE_TEXT.todo(neutralise(error.remedy))}\n`);
     if (process.env.DWELLWRIGHT_STACK) process.stderr.write(`${error.stack}\n`);
     return error.exitCode;
   }
   const message = error instanceof Error ? error.message : String(error);
-  process.stderr.write(`dwellwright: something went wrong that we did not expect: ${neutralise(message)}\n`);
-  process.stderr.write(
-    '  what to do: nothing recorded is lost; run again with DWELLWRIGHT_STACK=1 and send us the text\n',
-  );
+  process.stderr.write(`${FAILURE_TEXT.unexpected(neutralise(message))}\n`);
+  process.stderr.write(`${FAILURE_TEXT.todo(FAILURE_TEXT.unexpectedTodo)}\n`);
   if (process.env.DWELLWRIGHT_STACK && error instanceof Error) process.stderr.write(`${error.stack}\n`);
   return 2;
 }

@@ -1,6 +1,7 @@
 import { compareTrials } from '../../core/press-comparison/compare-trials.ts';
 import { trialComparisonJson } from '../../core/press-comparison/comparison-json.ts';
 import type { Recipe } from '../../core/recipe/Recipe.ts';
+import { MARGIN_TEXT } from '../../core/text/command-text.ts';
 import { trialComparisonLines } from '../../core/text/comparison-text.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
 import type { EquivalencePlan } from '../../core/transfer/EquivalencePlan.ts';
@@ -132,11 +133,8 @@ async function keptPlan(options: CompareOptions, first: Side, second: Side): Pro
 }
 
 function marginLines(plan: EquivalencePlan | null, withTheData: boolean): readonly string[] {
-  if (plan === null)
-    return ['No margins were stated: state them first with dwellwright margins, then compare again.'];
-  return withTheData
-    ? ['These margins were stated together with the data. For a proof state them first: dwellwright margins.']
-    : [`Margins stated on ${plan.statedAt.slice(0, 16).replace('T', ' ')} UTC.`];
+  if (plan === null) return [MARGIN_TEXT.none];
+  return withTheData ? [MARGIN_TEXT.withTheData] : [MARGIN_TEXT.statedOn(plan.statedAt)];
 }
 
 function planOf({ slower, faster }: CompareOptions) {

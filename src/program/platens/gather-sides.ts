@@ -1,4 +1,5 @@
 import { neutralise } from '../../core/text/neutralise.ts';
+import { WARM_UP_REMARKS } from '../../core/text/warm-up-remarks.ts';
 import { sideNames } from '../commands/compare.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { type AnalysedHeating, type AnalyseOptions, analysePlatens } from './analyse-platens.ts';
@@ -81,12 +82,8 @@ async function gather(which: Which, options: SideOptions): Promise<Gathered> {
     ...kept,
     remarks: [
       ...kept.remarks,
-      ...(flat === 0 ? [] : [`${neutralise(chosen)}: ${recordings(flat)} without a rise left out.`]),
-      ...(simulatedLeftOut === 0
-        ? []
-        : [
-            `${neutralise(chosen)}: ${recordings(simulatedLeftOut)} that ${simulatedLeftOut === 1 ? 'is' : 'are'} simulated left out.`,
-          ]),
+      ...(flat === 0 ? [] : [WARM_UP_REMARKS.withoutRise(neutralise(chosen), flat)]),
+      ...(simulatedLeftOut === 0 ? [] : [WARM_UP_REMARKS.simulated(neutralise(chosen), simulatedLeftOut)]),
     ],
     chosen,
   };
@@ -110,10 +107,7 @@ function keepCold(all: readonly AnalysedHeating[], { heating }: SideOptions): Om
     heatings: kept,
     remarks: all
       .filter((one) => !kept.includes(one))
-      .map(
-        ({ label, heating: { number } }) =>
-          `${neutralise(label)}: began warm, left out. --heating ${number} compares it.`,
-      ),
+      .map(({ label, heating: { number } }) => WARM_UP_REMARKS.beganWarm(neutralise(label), number)),
   };
 }
 
@@ -124,8 +118,4 @@ function requireOnePress(heatings: readonly AnalysedHeating[]): void {
     `compare: one side holds recordings of different presses, ${presses.map((name) => neutralise(name)).join(' and ')}`,
     'Keep each side to one press, or name the two sides with --names',
   );
-}
-
-function recordings(count: number): string {
-  return count === 1 ? 'one recording' : `${count} recordings`;
 }

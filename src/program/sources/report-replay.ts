@@ -2,6 +2,7 @@ import { crossingProbes } from '../../core/probe/crossing-probes.ts';
 import { probeTypeClashes } from '../../core/probe/probe-type-clashes.ts';
 import { outcomeJson } from '../../core/result/outcome-json.ts';
 import { type TrialOutcome, trialOutcome } from '../../core/result/trial-outcome.ts';
+import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
 import { outcomeLines } from '../../core/text/outcome-text.ts';
 import { probeTypeClashText } from '../../core/text/probe-text.ts';
@@ -86,7 +87,7 @@ function outcomeOf(replayed: readonly ReplayedSource[], options: ReplayReportOpt
       source: source.name,
       result,
       decision: again
-        ? { kind: 'set-aside', reason: 'the same recording was given before' }
+        ? { kind: 'set-aside', reason: COMMAND_TEXT.givenBefore }
         : (decisionOf?.(result.runNumber) ?? { kind: 'automatic' }),
     }));
   });
@@ -100,7 +101,7 @@ function groupLines(
   options: ReplayReportOptions,
 ): readonly string[] {
   return [
-    ...(several ? [`== ${name === null ? 'assembly or press not stated' : neutralise(name)} ==`] : []),
+    ...(several ? [`== ${name === null ? COMMAND_TEXT.notStated : neutralise(name)} ==`] : []),
     ...replayed.flatMap(sourceLines),
     ...outcomeLines(outcome, options.show, { explain: options.explain === true }),
     ...(several ? [''] : []),

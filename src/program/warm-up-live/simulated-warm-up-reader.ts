@@ -2,6 +2,7 @@ import { createScaledClock } from '../../adapters/simulated-reader/create-scaled
 import type { MonotonicClock, ReaderLinkListener } from '../../core/reading/ReaderLink.ts';
 import { simulateWarmUpRecording } from '../../core/simulator/warm-up-recording.ts';
 import type { WarmUpScenario } from '../../core/simulator/warm-up-scenarios.ts';
+import { HOME_TEXT } from '../../core/text/home-text.ts';
 import { HEATERS_ON } from '../../core/warm-up/heaters-notes.ts';
 import type { TrialReader } from '../live/TrialReader.ts';
 
@@ -51,7 +52,7 @@ export function simulatedWarmUpReader({
   };
   return {
     link: {
-      name: 'simulated reader',
+      name: HOME_TEXT.simulated,
       simulated: true,
       async open(listener) {
         const openedUs = clock.nowUs();
