@@ -1,4 +1,5 @@
 import { type Command, Option } from 'commander';
+import { addDoubtOptions } from './numbers-commands.ts';
 import { addLoggerColumns, jsonOption, lazily, showOption, storeOption } from './shared-options.ts';
 
 const list = (value: string, before: readonly string[] | undefined): readonly string[] => [
@@ -8,8 +9,7 @@ const list = (value: string, before: readonly string[] | undefined): readonly st
 
 /** Whether a recipe still holds, and how soak times went over months. */
 export function addRecheckCommands(program: Command): void {
-  const recheck = program
-    .command('recheck [files...]')
+  const recheck = addDoubtOptions(program.command('recheck [files...]'))
     .description('analyse stored runs (or recordings) again and hold them against a recipe')
     .option('--assembly <name>', 'assembly of the recipe')
     .option('--press <name>', 'press of the recipe')

@@ -6,6 +6,7 @@ import { outcomeJson } from '../../core/result/outcome-json.ts';
 import { recheckJson } from '../../core/result/recheck-json.ts';
 import { trialOutcome } from '../../core/result/trial-outcome.ts';
 import type { Store } from '../../core/store/Store.ts';
+import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { dwellTableLines } from '../../core/text/dwell-table-text.ts';
 import { dwellSentences } from '../../core/text/dwell-text.ts';
 import { recheckLines } from '../../core/text/recheck-text.ts';
@@ -42,10 +43,14 @@ export async function recheck(files: readonly string[], options: RecheckOptions)
     const ruleOptions: RuleOptions = { ...options, target: `${rules.targetC}C`, hold: `${rules.holdS}s` };
     const targetsC = (options.targets ?? []).map((text) => parseTemperature(text, '--targets'));
     const asked = { options: ruleOptions, targetsC };
-    const { runs: gathered, atTargets } =
-      files.length > 0
-        ? await gatherFiles(files, options, asked)
-        : await gatherStored(store, trialsOf(store, recipe, options), options, asked);
+    const trials = files.length > 0 ? [] : trialsOf(store, recipe, options);
+    const {
+      runs: gathered,
+      probes,
+      atTargets,
+    } = files.length > 0
+      ? await gatherFiles(files, options, asked)
+      : await gatherStored(store, trials, options, asked);
     if (gathered.length === 0)
       throw new OptionError(
         'recheck: no run to look at',
@@ -68,8 +73,9 @@ export async function recheck(files: readonly string[], options: RecheckOptions)
       })),
     });
     const press = store.presses().find(({ name }) => name === recipe.pressName);
+    const stated = outcomeSettings(options, rules, press, probes);
     // Runs of many days: what stands off one reference is what a re-check is to show, not to leave out.
-    const settings = { ...outcomeSettings(options, rules, press), reference: null };
+    const settings = trials.length === 1 ? stated : { ...stated, reference: null };
     const outcome = trialOutcome(
       result.runs.map(({ run }) => run),
       settings,
@@ -87,7 +93,7 @@ export async function recheck(files: readonly string[], options: RecheckOptions)
       print(
         [
           ...recheckLines(recipe, result, options.show),
-          'What these runs would suggest now:',
+          COMMAND_TEXT.suggestNow,
           ...dwellSentences({ statistics: outcome.statistics, ...settings }).map((line) => `  ${line}`),
           ...(byTarget.length === 0 ? [] : dwellTableLines(byTarget, options.show)),
         ].join('\n'),

@@ -1,3 +1,4 @@
+import type { Probe } from '../../core/probe/Probe.ts';
 import type { MadeOn } from '../../core/recheck/recheck-run.ts';
 import type { TrialRun } from '../../core/trial/TrialResult.ts';
 
@@ -11,6 +12,8 @@ export interface GatheredRun {
 
 export interface Gathered {
   readonly runs: readonly GatheredRun[];
+  /** Probes that gave the crossings: each recording's own. */
+  readonly probes: readonly Probe[];
   /** The same recordings at each of the targets asked for. */
   readonly atTargets: readonly (readonly TrialRun[])[];
 }

@@ -1,3 +1,4 @@
+import type { Probe } from '../../core/probe/Probe.ts';
 import type { MadeOn } from '../../core/recheck/recheck-run.ts';
 import type { RunResult } from '../../core/run/RunResult.ts';
 import type { RuleOptions } from '../options/run-rules.ts';
@@ -23,6 +24,8 @@ export interface RecordingAnalysis {
   /** What the recording's head names. */
   readonly madeOn: MadeOn;
   readonly results: readonly RunResult[];
+  /** Probes whose channel gave the crossings, with their records of that day. */
+  readonly probes: readonly Probe[];
   /** One list per target asked for. */
   readonly atTargets: readonly (readonly RunResult[])[];
   /** The decoded trace as bytes, to be kept beside the recording; null where it is kept already or not to be. */

@@ -1,3 +1,4 @@
+import { crossingProbes } from '../../core/probe/crossing-probes.ts';
 import type { RecordingSoundness } from '../../core/recording/RecordingEntry.ts';
 import type { RunResult } from '../../core/run/RunResult.ts';
 import type { TraceRoom } from '../../core/run/TraceBuffer.ts';
@@ -25,6 +26,7 @@ export function analyseSourceByRules(
   refuseUnreadable(source.name, { refusal: latestRefusal(trace), counts: { readings: trace.timesS.length } });
   const byRules = (rules: RuleOptions): readonly RunResult[] =>
     resultsOf(source, trace, rules).map((result) => withSoundness(result, soundness));
+  const results = byRules(options);
   return {
     name: source.name,
     identity: source.identity,
@@ -32,7 +34,8 @@ export function analyseSourceByRules(
       assemblyName: source.head?.assemblyName ?? null,
       pressName: source.head?.pressName ?? null,
     },
-    results: byRules(options),
+    results,
+    probes: crossingProbes(results, sourceConditions(source, options).probes),
     atTargets: targetsC.map((targetC) => byRules({ ...options, target: `${targetC}C` })),
   };
 }

@@ -75,6 +75,7 @@ function joined(
         madeOn,
       })),
     ),
+    probes: analyses.flatMap(({ probes }) => probes),
     atTargets: (analyses[0]?.atTargets ?? []).map((_, at) =>
       analyses.flatMap(({ name, atTargets }) => (atTargets[at] ?? []).map((result) => asRun(name, result))),
     ),
