@@ -3,6 +3,7 @@ import type { OperatorMark, Reading, RunConditions, StreamEvent } from '../readi
 import type { ChannelRole } from '../recording/RecordingEntry.ts';
 import { MARK_UNCERTAINTY_S } from './choose-press-closed.ts';
 import { FallWatch } from './FallWatch.ts';
+import type { OnsetEstimate } from './estimate-onset.ts';
 import { finishRun } from './finish-run.ts';
 import { isHandling } from './is-handling.ts';
 import { LIMITS } from './limits.ts';
@@ -154,8 +155,7 @@ class Tracker implements RunTracker {
       nowS: this.#latestS,
     });
     if (onset === null) return;
-    const unseen = this.#runs === 0 && !onset.baselineSeen;
-    if (unseen && this.#run === null && this.#around.rules.riseUnderWay === 'left-out') {
+    if (this.#run === null && this.#isUnderWay(onset)) {
       this.#leftOut = new FallWatch();
       return;
     }
@@ -171,6 +171,13 @@ class Tracker implements RunTracker {
       this.#out.push({ kind: 'press-closed', pressClosed: run.pressClosed! });
       this.#feedFrom(run, onset.timeS, this.#around.trace.length - 1);
     }
+  }
+
+  /** True where the record goes on after an interruption and shows no quiet baseline before the rise. */
+  #isUnderWay({ timeS, baselineSeen }: OnsetEstimate): boolean {
+    const { rules, trace } = this.#around;
+    if (rules.riseUnderWay !== 'left-out' || this.#runs > 0) return false;
+    return !baselineSeen || timeS - trace.timeAt(0) < LIMITS.leastBaselineS;
   }
 
   /** The bond line of a run that this record has not seen closed: from its fall on (or a mark) runs are looked for again. */

@@ -13,6 +13,8 @@ export const LIMITS = {
   undoS: 5,
   /** Readings kept while no run is open, s. */
   keptWhileWaitingS: 120,
+  /** A record that goes on after an interruption must be quiet for so long before a rise of its own, s. */
+  leastBaselineS: 3,
   /** Readings before press closed that belong to a run, s. */
   beforeClosingS: 60,
   /** Reaction of a hand at a key, s: standard uncertainty 0.15 (simple reaction time about 0.2 ± 0.1 s). */

@@ -9,6 +9,7 @@ import type { RunConditions } from '../../core/reading/StreamEvent.ts';
 import { gaugeFor } from '../../core/ready-check/gauge-for.ts';
 import { AMBIENT_KEY } from '../../core/recording/head-ambient.ts';
 import { DIP_KEY } from '../../core/recording/head-dip.ts';
+import { RISE_UNDER_WAY_KEY } from '../../core/recording/head-rise-under-way.ts';
 import type { ChannelRole, RecordingHead } from '../../core/recording/RecordingEntry.ts';
 import type { TrialScreenSetup } from '../../core/screen/TrialScreenState.ts';
 import type { Store } from '../../core/store/Store.ts';
@@ -17,6 +18,7 @@ import { showTrial } from '../commands/trials.ts';
 import { type RuleOptions, runRules } from '../options/run-rules.ts';
 import { refuseUnreadable } from '../sources/refuse-unreadable.ts';
 import { newRecordingId, newTrialId } from '../trials/new-trial-id.ts';
+import { storeInterruptedRuns } from '../trials/store-interrupted-runs.ts';
 import { CAUTIONS_SETTING, cautionsAcknowledged } from './cautions-of-shift.ts';
 import { endSignals } from './end-signals.ts';
 import { plainFront } from './plain-front.ts';
@@ -60,6 +62,8 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
     platenSetPointC: press.platenSetPointC,
     cure: assembly.cure,
     highestPeakC: assembly.highestPeakC,
+    // The run that was cut off is no run of the new recording, whose clock has not seen it closed.
+    riseUnderWay: options.goOnWith == null ? undefined : 'left-out',
   });
   const startedAt = new Date();
   const trialId = options.goOnWith ?? newTrialId(startedAt);
@@ -72,7 +76,7 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
       startedAt: startedAt.toISOString(),
       simulated,
     });
-  }
+  } else storeInterruptedRuns(store, trialId);
   const head: RecordingHead & { readonly trialId: string } = {
     recordingId: newRecordingId(),
     madeAt: startedAt.toISOString(),
@@ -86,6 +90,7 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
     holdS: rules.holdS,
     further: {
       [DIP_KEY]: rules.dip,
+      ...(rules.riseUnderWay === undefined ? {} : { [RISE_UNDER_WAY_KEY]: rules.riseUnderWay }),
       ...probeHeadLines(options.probes ?? []),
       ...cureHeadLines(rules.cure),
       ...(rules.highestPeakC == null ? {} : { [HIGHEST_PEAK_KEY]: String(rules.highestPeakC) }),

@@ -25,6 +25,7 @@ export interface KnownConditions {
   readonly ambientC?: number | undefined;
   readonly dip?: 'restarts' | 'pauses' | undefined;
   readonly closedAtS?: number | undefined;
+  readonly riseUnderWay?: 'left-out' | undefined;
   readonly platenSetPointC?: { readonly upper: number; readonly lower: number } | null | undefined;
 }
 
@@ -42,6 +43,7 @@ export function runRules(options: RuleOptions, known: KnownConditions = {}): Run
   return {
     ...(cure === null ? {} : { cure }),
     ...(highestPeakC === null ? {} : { highestPeakC }),
+    ...(known.riseUnderWay === undefined ? {} : { riseUnderWay: known.riseUnderWay }),
     targetC:
       options.target === undefined
         ? (known.targetC ?? DEFAULT_TARGET_C)

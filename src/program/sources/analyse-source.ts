@@ -5,6 +5,7 @@ import { probeCorrection } from '../../core/probe/probe-correction.ts';
 import { headAmbientC } from '../../core/recording/head-ambient.ts';
 import { headClosedAtS } from '../../core/recording/head-closed-at.ts';
 import { headDip } from '../../core/recording/head-dip.ts';
+import { headRiseUnderWay } from '../../core/recording/head-rise-under-way.ts';
 import type { RunRules } from '../../core/run/RunResult.ts';
 import { type Analysis, analyseEntries } from '../../core/session/analyse-entries.ts';
 import { withFileClock } from '../../core/session/with-file-clock.ts';
@@ -38,6 +39,7 @@ export function sourceConditions(
     ambientC: headAmbientC(head),
     dip: headDip(head),
     closedAtS: headClosedAtS(head),
+    riseUnderWay: headRiseUnderWay(head),
     cure: headCure(head),
     highestPeakC: headHighestPeakC(head),
   });
