@@ -10,11 +10,11 @@ import { warmUpReducer } from '../../../../src/core/screen-warm-up/warm-up-reduc
 import { warmUpView } from '../../../../src/core/screen-warm-up/warm-up-view.ts';
 import { SCRIPTS, type ScriptedTrial, scripted } from '../../../core/screen/scripted-trial.ts';
 import { type DrivenHome, PAGES } from '../../../core/screen-home/shop.ts';
+import { WARM_UP_STATES } from '../../../core/screen-warm-up/watched-platens.ts';
 import { BONDING_STATES } from './bonding-states.ts';
 import { pressIn } from './pressed.ts';
 import type { Screen } from './Screen.ts';
 import { MORE_TRIAL_STATES } from './trial-states.ts';
-import { WARM_UP_STATES } from './warm-up-states.ts';
 
 function trialScreen(trial: ScriptedTrial): Screen {
   const { state } = trial;
