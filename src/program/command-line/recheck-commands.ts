@@ -36,7 +36,12 @@ export function addRecheckCommands(program: Command): void {
     .addOption(showOption())
     .addOption(storeOption())
     .addOption(jsonOption())
-    .action(lazily(async () => (await import('../commands/recheck.ts')).recheck));
+    .action(
+      lazily(async () => {
+        (await import('../compiled/run-shortly.ts')).runShortly();
+        return (await import('../commands/recheck.ts')).recheck;
+      }),
+    );
 
   program
     .command('history')

@@ -16,6 +16,7 @@ import type { Store } from '../../core/store/Store.ts';
 import { VERSION } from '../command-line/version.ts';
 import { showTrial } from '../commands/trials.ts';
 import { type RuleOptions, runRules } from '../options/run-rules.ts';
+import { keepTrace } from '../recheck/keep-trace.ts';
 import { refuseUnreadable } from '../sources/refuse-unreadable.ts';
 import { newRecordingId, newTrialId } from '../trials/new-trial-id.ts';
 import { storeInterruptedRuns } from '../trials/store-interrupted-runs.ts';
@@ -159,6 +160,7 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
     off();
   }
   showTrial(store, trialId, { show, json });
+  keepTrace(store, head.recordingId);
   return trialId;
 }
 
