@@ -9,7 +9,6 @@ export type ExchangeErrorCode =
   | 'import-simulated-mixed'
   | 'import-name-missing'
   | 'import-too-wide'
-  | 'import-time-range'
   | 'import-layout-unreadable'
   | 'import-unanswered'
   | 'import-changed'

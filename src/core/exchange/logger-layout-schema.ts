@@ -39,6 +39,8 @@ const schema = v.object({
   ),
   sharedTimes: v.nullable(v.object({ stepUs: above0, rowsPerStep: count })),
   timeResolutionS: v.pipe(v.number(), v.finite(), v.minValue(0)),
+  cuts: v.exactOptional(v.array(count)),
+  only: v.exactOptional(v.object({ column, text: v.string() })),
   lastColumnDecimals: v.nullable(count),
   recognised: v.string(),
 });

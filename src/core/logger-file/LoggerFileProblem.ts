@@ -9,6 +9,8 @@ export type LoggerFileProblemCode =
   | 'logger-file-time-unknown'
   | 'logger-file-time-unit-unknown'
   | 'logger-file-temperature-unknown'
+  | 'logger-file-channel-per-row'
+  | 'logger-file-time-range'
   | 'logger-file-unit-unknown'
   | 'logger-file-unit-contradicted'
   | 'logger-file-option';

@@ -11,6 +11,8 @@ export interface LoggerFileOptions {
   readonly timeUnit?: 's' | 'ms' | 'us' | 'min' | 'h';
   /** Seconds from row to row, for a file without a time column. */
   readonly intervalS?: number;
+  /** For a file with one channel per row: the rows to read, as `column=value`, such as `Sensor=Bond line`. */
+  readonly rows?: string;
 }
 
 export type Delimiter = ',' | ';' | '\t' | '|' | 'space';
@@ -59,6 +61,10 @@ export interface LoggerLayout {
   readonly sharedTimes: { readonly stepUs: number; readonly rowsPerStep: number } | null;
   /** Smallest step in which the file's times are written, s; half of it limits every time. */
   readonly timeResolutionS: number;
+  /** Where columns of a fixed width end, in characters, but for the last; only where rows leave fields empty. */
+  readonly cuts?: readonly number[];
+  /** Only rows that hold this text in this column are read; the others belong to other channels. */
+  readonly only?: { readonly column: number; readonly text: string };
   /** Decimals of the last column where every row has as many; null where they differ. */
   readonly lastColumnDecimals: number | null;
   /** For people, neutralised. */

@@ -5,6 +5,7 @@ import {
   wholeTemperatureUnit,
 } from '../wire/plain/temperature-unit.ts';
 import type { LoggerTable } from './find-table.ts';
+import { foreignUnit } from './foreign-unit.ts';
 
 const MOST_HEADING_ROWS = 4;
 
@@ -14,6 +15,8 @@ export interface LoggerHeadings {
   readonly units: readonly (TemperatureUnit | null)[];
   /** Microseconds per unit of a time, where a heading says it. */
   readonly ticksUs: readonly (number | null)[];
+  /** A unit of something else (mV, %, psi); null where there is none. */
+  readonly foreignUnits: readonly (string | null)[];
   /** How many lines they take. */
   readonly lines: number;
 }
@@ -82,6 +85,10 @@ export function findHeadings(table: LoggerTable): LoggerHeadings {
     ticksUs: columns.map(
       (column) => tickUsInHeading(under(column) ?? '') ?? tickUsInHeading(nameOf(column) ?? '') ?? null,
     ),
+    foreignUnits: columns.map((column) => {
+      const unit = under(column);
+      return (unit ? foreignUnit(unit) : undefined) ?? foreignUnit(nameOf(column) ?? '') ?? null;
+    }),
     lines: rows.length,
   };
 }

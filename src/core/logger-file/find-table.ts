@@ -1,4 +1,7 @@
+import { headingMeaning } from '../wire/plain/heading-words.ts';
 import type { DecimalSign } from '../wire/plain/read-number.ts';
+import { temperatureUnitInHeading } from '../wire/plain/temperature-unit.ts';
+import { fixedWidthCells, fixedWidthCuts } from './fixed-width.ts';
 import type { Delimiter } from './LoggerLayout.ts';
 import { loggerCellKind } from './logger-cell.ts';
 import { loggerCells } from './logger-cells.ts';
@@ -6,6 +9,8 @@ import { loggerCells } from './logger-cells.ts';
 const DELIMITERS: readonly Delimiter[] = ['\t', ';', ',', '|', 'space'];
 const SAMPLED_LINES = 300;
 const COMMENT = /^\s*(?:#|\/\/|%)/;
+/** A line ruled across, below a heading. */
+const RULE = /^(?=.*[-=_]{3})[\s|+:=_-]*$/;
 
 /** The table found in a file's head. */
 export interface LoggerTable {
@@ -19,6 +24,8 @@ export interface LoggerTable {
   readonly rows: readonly number[];
   readonly columnCount: number;
   readonly leastColumns: number;
+  /** See `LoggerLayout.cuts`. */
+  readonly cuts?: readonly number[];
 }
 
 export function isComment(line: string): boolean {
@@ -93,7 +100,7 @@ export function findTable(texts: readonly string[]): LoggerTable | undefined {
   const useful = texts.filter((text) => text.trim() !== '' && !isComment(text));
   const delimiter = findDelimiter(useful);
   const lines = texts.map((text) =>
-    text.trim() === '' || isComment(text) ? [] : loggerCells(text, delimiter),
+    text.trim() === '' || isComment(text) || RULE.test(text) ? [] : loggerCells(text, delimiter),
   );
   const decimal = findDecimal(
     lines.filter((cells) => isValueRow(cells, 'either')),
@@ -115,8 +122,20 @@ export function findTable(texts: readonly string[]): LoggerTable | undefined {
   });
   const firstRow = firstOfBlock(rows, lines, decimal);
   if (firstRow === undefined) return undefined;
+  const headingAt = commentedHeading(texts, firstRow);
+  // Between spaces an empty field leaves nothing behind: a short row is only read where the places of its words tell the columns.
+  const short = delimiter === 'space' && leastColumns < widest;
+  const cuts = short
+    ? fixedWidthCuts(
+        rows.map((at) => texts[at] ?? ''),
+        widest,
+      )
+    : undefined;
   // A heading above columns of spaces may hold words with single spaces: `Time (s)   Bond line (C)`.
   const headed = lines.map((cells, at) => {
+    if (at === headingAt) return headingCells((texts[at] ?? '').replace(COMMENT, ''), delimiter, widest);
+    if (cuts !== undefined && at >= firstRow && cells.length < widest)
+      return fixedWidthCells(texts[at] ?? '', cuts) ?? cells;
     if (delimiter !== 'space' || at >= firstRow || cells.length === widest) return cells;
     const wide = (texts[at] ?? '').trim().split(/\s{2,}|\t+/);
     return wide.length === widest ? wide : cells;
@@ -126,10 +145,26 @@ export function findTable(texts: readonly string[]): LoggerTable | undefined {
     decimal,
     lines: headed,
     firstRow,
-    rows: rows.filter((at) => at >= firstRow),
+    rows: rows.filter((at) => at >= firstRow && (!short || headed[at]?.length === widest)),
     columnCount: widest,
-    leastColumns,
+    leastColumns: short ? widest : leastColumns,
+    ...(cuts === undefined ? {} : { cuts }),
   };
+}
+
+/** The comment right above the first row, where a heading may stand behind the comment's sign; -1 where there is none. */
+function commentedHeading(texts: readonly string[], firstRow: number): number {
+  const at = texts.slice(0, firstRow).findLastIndex((text) => text.trim() !== '');
+  return isComment(texts[at] ?? '') ? at : -1;
+}
+
+/** Cells of a heading behind a comment's sign; none where they are not as many as the columns or tell nothing. */
+function headingCells(text: string, delimiter: Delimiter, columnCount: number): readonly string[] {
+  const wide = text.trim().split(/\s{2,}|\t+/);
+  const plain = loggerCells(text, delimiter);
+  const cells = delimiter === 'space' && wide.length === columnCount ? wide : plain;
+  const tells = cells.some((cell) => headingMeaning(cell) !== 'unknown' || temperatureUnitInHeading(cell));
+  return cells.length === columnCount && tells ? cells : [];
 }
 
 /** The first row whose cells are of the kinds that the later rows have: a line such as `Run,1,2,3` is none. */

@@ -50,6 +50,14 @@ export function findTemperatures(
   const from = new Set<string>();
   for (const [at, column] of picked.entries()) {
     const written = headings.units[column] ?? profiles[column]?.printedUnit ?? null;
+    const foreign = headings.foreignUnits[column];
+    if (foreign && !written) {
+      return new LoggerFileProblem(
+        'logger-file-unit-contradicted',
+        `${columnInWords(names, column)} holds ${foreign}, not temperatures`,
+        'set the logger to write temperatures, which it works out with its own cold junction, or pick another column with --temperature-column',
+      );
+    }
     if (written && options.unit && written !== options.unit) {
       return new LoggerFileProblem(
         'logger-file-unit-contradicted',
@@ -121,7 +129,12 @@ function plausible(
       ? [at]
       : [],
   );
-  const meanings = new Map(free.map((at) => [at, names[at] ? headingMeaning(names[at] ?? '') : 'unknown']));
+  const meanings = new Map(
+    free.map((at) => [
+      at,
+      headings.foreignUnits[at] && !units[at] ? 'other' : headingMeaning(names[at] ?? ''),
+    ]),
+  );
   // A set point or an output is no measured temperature, whatever its unit.
   const likely = free.filter(
     (at) =>
@@ -140,6 +153,16 @@ function plausible(
   if (open.length === 1 && only !== undefined) return [only];
   const unitMissing = !options.unit && open.every((at) => !units[at] && !profiles[at]?.printedUnit);
   const unit = unitMissing ? ' --unit C (or F, K)' : '';
+  const foreign = free.find(
+    (at) => headings.foreignUnits[at] && headingMeaning(names[at] ?? '') === 'temperature',
+  );
+  if (only === undefined && foreign !== undefined) {
+    return new LoggerFileProblem(
+      'logger-file-temperature-unknown',
+      `no column holds temperatures; ${columnInWords(names, foreign)} is in ${headings.foreignUnits[foreign]}; columns: ${columnsInWords(names)}`,
+      'set the logger to write temperatures, which it works out with its own cold junction, or add --temperature-column with a heading or number',
+    );
+  }
   if (only === undefined) {
     return new LoggerFileProblem(
       'logger-file-temperature-unknown',

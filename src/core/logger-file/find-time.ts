@@ -6,6 +6,7 @@ import { LoggerFileProblem } from './LoggerFileProblem.ts';
 import type { LoggerFileOptions, LoggerTime } from './LoggerLayout.ts';
 import { isDaySerial, likeliestTimeColumn, splitClock } from './likeliest-time-column.ts';
 import { dateOrder, isShortClock } from './read-stamp.ts';
+import { timeColumnOfItsOwn } from './time-columns-of-their-own.ts';
 
 export const TICKS_US = { us: 1, ms: 1e3, s: 1e6, min: 60e6, h: 3600e6 } as const;
 const TICK_WORDS: Readonly<Record<number, string>> = {
@@ -17,6 +18,8 @@ const TICK_WORDS: Readonly<Record<number, string>> = {
 };
 /** Whole-number times that step by this much or more could as well be milliseconds as seconds. */
 const STEP_IN_DOUBT = 20;
+/** `093015` may be half past nine and fifteen seconds. */
+const CLOCK_DIGITS = /^(?:[01]\d|2[0-3])[0-5]\d[0-5]\d$/;
 
 export interface FoundTime {
   readonly time: LoggerTime;
@@ -33,6 +36,9 @@ export function findTime(
   if (options.intervalS !== undefined) return fromInterval(options);
   if (options.timeColumn === undefined) {
     if (splitClock(names)) return noTime(names);
+    const own = timeColumnOfItsOwn(names, profiles, options.temperatureColumns ?? []);
+    if (own instanceof LoggerFileProblem) return own;
+    if (own !== null) return fromColumn(own, headings, profiles, options);
     const column = likeliestTimeColumn(headings, profiles);
     return column === undefined ? noTime(names) : fromColumn(column, headings, profiles, options);
   }
@@ -176,6 +182,13 @@ function fromNumbers(
       'logger-file-time-unit-unknown',
       `${where} counts in steps of ${step} without saying in what unit`,
       `add --time-unit ms (or s, us, min, h)`,
+    );
+  }
+  if (profile.texts.every((text) => CLOCK_DIGITS.test(text))) {
+    return new LoggerFileProblem(
+      'logger-file-time-unit-unknown',
+      `${where} holds six digits such as "${profile.texts[0] ?? ''}", which could be a clock or a count`,
+      'write the clock with colons (10:00:00) where it is one; where it is a count, add --time-unit s (or ms, min, h)',
     );
   }
   return found(1e6, ' (no unit stated, taken as seconds)');

@@ -8,6 +8,9 @@ export type LoggerCellKind = 'empty' | 'number' | 'stamp' | 'fault' | 'text';
 
 const WITH_UNIT = /^([+\-\u2212]?[\d.,]*\d[.,]?)\s*([°º˚℃℉a-z][°º a-z]*)$/i;
 
+/** A limit instead of a value: `>1372`, `< -200 C`. */
+const BEYOND = /^[<>]=? ?[+\-\u2212]?\d[\d.,]*(?: ?[°º˚]?[CFK])?$/i;
+
 /** A number, also with its unit behind (`231.2 C`). */
 export function numberAndUnit(
   cell: string,
@@ -25,9 +28,9 @@ export function numberAndUnit(
 export function loggerCellKind(cell: string, decimal: DecimalSign | 'either'): LoggerCellKind {
   if (cell === '') return 'empty';
   if (numberAndUnit(cell, decimal === 'either' ? '.' : decimal)) return 'number';
-  if (decimal === 'either' && readNumber(cell, ',') !== undefined) return 'number';
+  if (decimal === 'either' && numberAndUnit(cell, ',')) return 'number';
   if (isShortClock(cell) || readStamp(cell, 'day-first') || readStamp(cell, 'month-first')) return 'stamp';
-  return faultWord(cell) ? 'fault' : 'text';
+  return faultWord(cell) || BEYOND.test(cell) ? 'fault' : 'text';
 }
 
 /**
@@ -46,7 +49,7 @@ export function loggerValue(
     if (isFaultValue(number.value, own)) return { kind: 'fault', fault: 'unspecified' };
     return { kind: 'temperature', temperatureC: celsiusFrom(number.value, own) };
   }
-  const fault = faultWord(cell);
+  const fault = BEYOND.test(cell) ? 'over-range' : faultWord(cell);
   if (fault) return { kind: 'fault', fault };
   return /\d/.test(cell) ? undefined : { kind: 'fault', fault: 'unspecified' };
 }

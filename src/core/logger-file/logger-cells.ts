@@ -1,6 +1,8 @@
 import { parse } from 'csv-parse/sync';
 import type { Delimiter } from './LoggerLayout.ts';
 
+const SINGLE_QUOTED = /^'(.*)'$/;
+
 /**
  * The cells of one line, trimmed. Lines with quotes are read by csv-parse after RFC 4180 (forgiving
  * stray quotes); without any quote the same rules come down to splitting at the delimiter.
@@ -14,7 +16,8 @@ export function loggerCells(line: string, delimiter: Delimiter): readonly string
     const text = line.trim();
     return text === '' ? [] : text.split(/\s+/);
   }
-  return line.split(delimiter).map((cell) => cell.trim());
+  const cells = line.split(delimiter).map((cell) => cell.trim());
+  return line.includes("'") ? cells.map((cell) => SINGLE_QUOTED.exec(cell)?.[1]?.trim() ?? cell) : cells;
 }
 
 function quotedCells(line: string, delimiter: Delimiter): readonly string[] | undefined {

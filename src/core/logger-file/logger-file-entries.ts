@@ -2,6 +2,7 @@ import type { RecordingEntry } from '../recording/RecordingEntry.ts';
 import { decimalsOf } from '../wire/plain/read-number.ts';
 import { bytesFromText } from '../wire/plain/text-from-bytes.ts';
 import { createRowClock } from './create-row-clock.ts';
+import { LoggerFileProblem } from './LoggerFileProblem.ts';
 import type { LoggerLayout } from './LoggerLayout.ts';
 import { loggerCellKind } from './logger-cell.ts';
 import { type LoggerLine, loggerLines } from './logger-lines.ts';
@@ -38,7 +39,7 @@ function* timedLines(text: string, layout: LoggerLayout): Generator<TimedLine> {
 function isCut({ line, cells }: TimedLine, layout: LoggerLayout): boolean {
   if (line.ended || line.text.trim() === '') return false;
   if (!cells || cells.length < layout.columnCount) return true;
-  const used = [...layout.temperatures.map((one) => one.column), ...timeColumns(layout)];
+  const used = [...layout.temperatures.map((one) => one.column), ...timeColumns(layout.time)];
   if (!used.includes(layout.columnCount - 1) || cells.length > layout.columnCount) return false;
   const last = cells[layout.columnCount - 1] ?? '';
   if (last === '') return false;
@@ -48,7 +49,8 @@ function isCut({ line, cells }: TimedLine, layout: LoggerLayout): boolean {
   );
 }
 
-function timeColumns({ time }: LoggerLayout): readonly number[] {
+/** The columns that a row's time stands in. */
+export function timeColumns(time: LoggerLayout['time']): readonly number[] {
   return time.kind === 'number' ? [time.column] : time.kind === 'stamp' ? time.columns : [];
 }
 
@@ -56,6 +58,7 @@ function timeColumns({ time }: LoggerLayout): readonly number[] {
  * The lines of a logger's file as a recording's entries, in order, with arrival times counted from the
  * first row's time. Arrival never runs backwards: where the file's own times do, it goes on by one usual
  * step (the decoder still reports the file's own time). Lines that are no rows arrive with the row before.
+ * Throws a LoggerFileProblem where the times span more than whole microseconds can count.
  * Text beyond ASCII travels as UTF-8, one character per byte, as everywhere on the wire.
  */
 export function* loggerFileEntries(text: string, layout: LoggerLayout): Generator<LineEntry> {
@@ -70,6 +73,13 @@ export function* loggerFileEntries(text: string, layout: LoggerLayout): Generato
       shiftUs ??= -timed.rowUs;
       if (timed.rowUs + shiftUs < lastUs) shiftUs = lastUs + stepUs - timed.rowUs;
       const nowUs = Math.round(timed.rowUs + shiftUs);
+      if (!Number.isSafeInteger(nowUs)) {
+        throw new LoggerFileProblem(
+          'logger-file-time-range',
+          'the times of its rows span more than 285 years',
+          'name the right time column and unit: --time-column NAME --time-unit s',
+        );
+      }
       if (nowUs > lastUs) stepUs = nowUs - lastUs;
       lastUs = nowUs;
     }

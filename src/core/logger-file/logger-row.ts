@@ -1,4 +1,5 @@
 import { isComment } from './find-table.ts';
+import { fixedWidthCells } from './fixed-width.ts';
 import type { LoggerLayout } from './LoggerLayout.ts';
 import { loggerCells } from './logger-cells.ts';
 import { unlabelled } from './unlabelled.ts';
@@ -15,9 +16,15 @@ export type LoggerRow =
 export function loggerRow(text: string, layout: LoggerLayout): LoggerRow {
   if (isComment(text) || text.trim() === '') return { kind: 'remark' };
   if (layout.headingTexts.includes(text.trim())) return { kind: 'heading' };
-  const cells = loggerCells(layout.labelled ? unlabelled(text) : text, layout.delimiter);
+  const split = loggerCells(layout.labelled ? unlabelled(text) : text, layout.delimiter);
+  const cells =
+    layout.cuts === undefined || split.length >= layout.columnCount
+      ? split
+      : (fixedWidthCells(text, layout.cuts) ?? split);
   if (cells.every((cell) => cell === '')) return { kind: 'remark' };
   const tooMany =
     cells.length > layout.columnCount && cells.slice(layout.columnCount).some((cell) => cell !== '');
-  return cells.length < layout.leastColumns || tooMany ? { kind: 'misfit' } : { kind: 'row', cells };
+  if (cells.length < layout.leastColumns || tooMany) return { kind: 'misfit' };
+  const { only } = layout;
+  return only === undefined || cells[only.column] === only.text ? { kind: 'row', cells } : { kind: 'remark' };
 }

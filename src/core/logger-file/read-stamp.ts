@@ -1,4 +1,5 @@
 import type { DateOrder, ShortClock } from './LoggerLayout.ts';
+import { readSpan } from './read-span.ts';
 
 /** A clock stamp taken apart. Days count from 1970-01-01. */
 export interface Stamp {
@@ -18,6 +19,10 @@ const CLOCK =
   /^(\d{1,3}):(\d{2})(?::(\d{2})(?:[.,:](\d{1,9}))?)?\s*([ap])?\.?(?:m\.?)?\s*(z|utc|gmt|[+-]\d{2}:?\d{2}|[+-]\d{2})?$/i;
 const SHORT = /^(\d{1,4}):(\d{2})(?:[.,](\d{1,9}))?$/;
 const DAY_US = 86_400e6;
+const WEEKDAY = /^(?:mon|tue|wed|thu|fri|sat|sun)[a-z]{0,6}[.,]? +(?=\S)/i;
+/** `20260302T100000.5Z`, `20260302 10:00:00`: the basic form of ISO 8601. */
+const BASIC = /^(\d{4})(\d{2})(\d{2})[T ]+(\d{2}):?(\d{2}):?(\d{2})((?:[.,]\d{1,9})?.*)$/i;
+const CLOCK_FIRST = /^(\d{1,2}:\d{2}(?::\d{2}(?:[.,]\d{1,9})?)?(?:\s*[ap]\.?m\.?)?)[ ,]+(\S.*)$/i;
 
 /** A clock of two numbers, which could be hours and minutes or minutes and seconds; only the latter has a fraction. */
 export function isShortClock(text: string): 'plain' | 'fraction' | undefined {
@@ -74,7 +79,8 @@ function zoneUs(zone: string | undefined): number {
 
 /**
  * Reads a clock stamp, all of `text`: `2024-05-01T10:00:00.250Z`, `2024-05-01 10:00:00`, `5/1/2024 10:00:00 AM`,
- * `01.05.2024 10:00:00`, `1-May-2024 10:00`, `10:00:00,250`, a date alone. Two numbers alone
+ * `01.05.2024 10:00:00`, `1-May-2024 10:00`, `20240501T100000`, `Wed 2024-05-01 10:00`, `10:00:00,250`, a date alone, a
+ * span such as `1d 02h 00m 03s` or `12.5 s`. Two numbers alone
  * (`10:30`) are read only if `short` says what the first is. Undefined for anything else. `order` settles `5/1/2024`.
  */
 export function readStamp(
@@ -84,6 +90,26 @@ export function readStamp(
 ): Stamp | undefined {
   const brief = SHORT.exec(text);
   if (brief) return short ? shortStamp(brief, short) : undefined;
+  const span = readSpan(text);
+  if (span !== undefined) return { day: null, ...span };
+  return dateAndClock(usualForm(text), order);
+}
+
+/** The same stamp with its date first, written with signs, and without the weekday. */
+function usualForm(text: string): string {
+  const plain = text.replace(WEEKDAY, '');
+  const basic = BASIC.exec(plain);
+  if (basic) {
+    const [, year, month, day, hour, minute, second, rest] = basic;
+    return `${year}-${month}-${day} ${hour}:${minute}:${second}${rest}`;
+  }
+  const [, clock = '', date = ''] = CLOCK_FIRST.exec(plain) ?? [];
+  return date !== '' && (readDate(date, 'day-first') || readDate(date, 'month-first'))
+    ? `${date} ${clock}`
+    : plain;
+}
+
+function dateAndClock(text: string, order: DateOrder): Stamp | undefined {
   const date = readDate(text, order);
   const rest = date ? text.slice(date.length).replace(/^[T ,_]+/i, '') : text;
   if (date && rest === '') return { day: date.day, timeUs: null, stepUs: DAY_US };
@@ -108,7 +134,7 @@ export function readStamp(
 /** Order of day and month in dates written with the year last, from the dates themselves; null where both fit. */
 export function dateOrder(texts: readonly string[]): DateOrder | null {
   for (const text of texts) {
-    const found = YEAR_LAST.exec(text);
+    const found = YEAR_LAST.exec(usualForm(text));
     if (!found) continue;
     if (Number(found[1]) > 12) return 'day-first';
     if (Number(found[2]) > 12) return 'month-first';

@@ -1,6 +1,7 @@
 import { decimalsOf } from '../wire/plain/read-number.ts';
+import { channelPerRow } from './channel-per-row.ts';
 import { columnProfile } from './column-profile.ts';
-import { columnsInWords } from './columns-in-words.ts';
+import { columnInWords, columnsInWords } from './columns-in-words.ts';
 import { commaTwice } from './comma-twice.ts';
 import { findHeadings } from './find-headings.ts';
 import { findTable, type LoggerTable } from './find-table.ts';
@@ -9,7 +10,9 @@ import { findTime } from './find-time.ts';
 import { headingsCompleted, withLabels } from './headings-completed.ts';
 import { LoggerFileProblem } from './LoggerFileProblem.ts';
 import type { LoggerFileOptions, LoggerLayout } from './LoggerLayout.ts';
+import { timeColumns } from './logger-file-entries.ts';
 import { loggerLines } from './logger-lines.ts';
+import { onlyRows, shown } from './only-rows.ts';
 import { rowTiming } from './row-timing.ts';
 import { unlabelled } from './unlabelled.ts';
 
@@ -65,15 +68,21 @@ export function recogniseLoggerFile(
 }
 
 function layoutOf(
-  table: LoggerTable,
+  whole: LoggerTable,
   texts: readonly string[],
   options: LoggerFileOptions,
   labelled: boolean,
 ): LoggerLayout | LoggerFileProblem {
-  const leading = texts.slice(0, table.firstRow);
-  const found = labelled ? withLabels(findHeadings(table), texts[table.firstRow] ?? '') : findHeadings(table);
-  const twice = labelled ? null : commaTwice(table, found.names);
+  const leading = texts.slice(0, whole.firstRow);
+  const found = labelled ? withLabels(findHeadings(whole), texts[whole.firstRow] ?? '') : findHeadings(whole);
+  const twice = labelled ? null : commaTwice(whole, found.names);
   if (twice !== null) return twice;
+  const picked =
+    options.rows === undefined
+      ? { table: whole, only: undefined }
+      : onlyRows(whole, found.names, options.rows);
+  if (picked instanceof LoggerFileProblem) return picked;
+  const { table, only } = picked;
   const profiles = found.names.map((_, column) => columnProfile(table, column));
   const headings = headingsCompleted(found, profiles, leading.slice(0, table.firstRow - found.lines));
   const time = findTime(headings, profiles, options);
@@ -87,7 +96,17 @@ function layoutOf(
     return temperatures instanceof LoggerFileProblem ? bothProblems(time, temperatures) : time;
   }
   if (temperatures instanceof LoggerFileProblem) return temperatures;
+  const used = [...temperatures.temperatures.map(({ column }) => column), ...timeColumns(time.time)];
+  const long = channelPerRow(table, headings.names, profiles, used);
+  if (long !== null) return long;
   const times = rowTiming(table, time.time);
+  if (times === 'backwards') {
+    return new LoggerFileProblem(
+      'logger-file-time-unknown',
+      `times that move on from row to row were expected, but they run back all the way (${time.words}): the latest row seems to stand first`,
+      'sort the rows by time, the earliest first, in a spreadsheet or by the logger’s export, and save the file as CSV',
+    );
+  }
   if (!times) {
     return new LoggerFileProblem(
       'logger-file-time-unknown',
@@ -113,8 +132,10 @@ function layoutOf(
     time: time.time,
     temperatures: temperatures.temperatures,
     ...times,
+    ...(table.cuts === undefined || labelled ? {} : { cuts: table.cuts }),
+    ...(only === undefined ? {} : { only }),
     lastColumnDecimals: lastDecimals(table),
-    recognised: `${shape}; ${time.words}; ${temperatures.words}${shared}`,
+    recognised: `${shape}; ${time.words}; ${temperatures.words}${shared}${only === undefined ? '' : `; only rows that hold ${shown([only.text])} in ${columnInWords(headings.names, only.column)}`}`,
   });
 }
 

@@ -4,11 +4,11 @@ import type { LoggerTable } from './find-table.ts';
 import type { LoggerLayout, LoggerTime } from './LoggerLayout.ts';
 import { readStamp } from './read-stamp.ts';
 
-/** Whether rows share times, and how finely times are written. Undefined where they stand still or mostly run back. */
+/** Whether rows share times, and how finely times are written. Undefined where they stand still or mostly run back; `backwards` where all do. */
 export function rowTiming(
   table: LoggerTable,
   time: LoggerTime,
-): Pick<LoggerLayout, 'sharedTimes' | 'timeResolutionS'> | undefined {
+): Pick<LoggerLayout, 'sharedTimes' | 'timeResolutionS'> | 'backwards' | undefined {
   if (time.kind === 'interval') return { sharedTimes: null, timeResolutionS: 0 };
   const clock = createRowClock(time, table.decimal);
   const timesUs = table.rows.flatMap((at) => clock(table.lines[at] ?? []) ?? []);
@@ -24,6 +24,8 @@ export function rowTiming(
   const forward = timesUs.filter(
     (timeUs, at) => timeUs > (timesUs[at - 1] ?? Number.POSITIVE_INFINITY),
   ).length;
+  const [earliest = 0] = timesUs;
+  if (timesUs.length > 2 && forward === 0 && (timesUs.at(-1) ?? 0) < earliest) return 'backwards';
   if (timesUs.length > 1 && forward * 2 < groups.length - 1 + (groups.length === 1 ? 1 : 0)) return undefined;
   const inner = groups.slice(1, -1).toSorted((a, b) => a - b);
   const rowsPerStep = inner[inner.length >> 1] ?? Math.max(...groups);

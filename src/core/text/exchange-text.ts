@@ -46,10 +46,6 @@ export const exchangeRefusals = {
     `${shown(file)}: a line is too long to be kept whole`,
     'Take the line out; it is no reading of a logger.',
   ],
-  timeRange: (file: string): Refusal => [
-    `${shown(file)}: the times of its rows span more than 285 years`,
-    'Name the right time column and unit: --time-column NAME --time-unit s.',
-  ],
   layoutUnreadable: (recordingId: string): Refusal => [
     `the recording "${shown(recordingId)}" was imported, but the layout in its head cannot be read`,
     'Bring in the original file again; the store is checked by: dwellwright verify.',

@@ -56,11 +56,7 @@ export async function prepareLoggerFile(
     function* text(): Generator<string> {
       const read = loggerFileText(readLoggerBytes(path));
       if (read instanceof LoggerFileProblem) throw read;
-      yield* formatRecording(
-        head,
-        inRange(loggerFileEntries(read, opened.file.layout), path),
-        createNativeHasher,
-      );
+      yield* formatRecording(head, loggerFileEntries(read, opened.file.layout), createNativeHasher);
     }
     const { results, state } = analyseAsStored(path, head, text);
     return { head, text, results, recognised: state.recognised };
@@ -115,14 +111,6 @@ function analyseAsStored(path: string, head: RecordingHead, text: () => Iterable
     },
     {},
   );
-}
-
-function* inRange(entries: Iterable<RecordingEntry>, path: string): Generator<RecordingEntry> {
-  for (const entry of entries) {
-    if (!Number.isSafeInteger(entry.arrivedUs))
-      throw new ExchangeError('import-time-range', exchangeRefusals.timeRange(path));
-    yield entry;
-  }
 }
 
 function isTimeOrEmpty(answer: string): string | null {
