@@ -13,6 +13,11 @@ const RECENT_S = 60;
 const LEAST_RECENT = 6;
 /** A slower approach than this is none, °C/s. */
 const LEAST_RATE_C_PER_S = 1e-3;
+/** An approach stands out of its scatter by so many standard errors. */
+const SURE = 2;
+/** How much later than the near forecast it may become, of itself and s. Seen on the simulated warm-ups; judgement, no source. */
+const NEAR_SHARE = 0.25;
+const EDGE_S = 30;
 
 /**
  * When a platen will come inside its band, from what was read so far. Far away: the first-order curve through the readings,
@@ -64,10 +69,21 @@ export function createArrivalForecast(setPointC: number, bandC: number) {
     const distances = meansC.slice(from).map((value) => side * (setPointC - value));
     if (times.length < LEAST_RECENT || distances.some((one) => one <= 0)) return null;
     // A straight approach keeps its rate; an exponential one keeps the share of the distance that goes each second.
-    const rate = -slopeOf(times, distances);
-    const share = -slopeOf(times, distances.map(Math.log));
-    if (!(rate > LEAST_RATE_C_PER_S && share > 0)) return null;
-    return range((awayC - bandC) / rate, Math.log(awayC / bandC) / share);
+    const straight = slopeOf(times, distances);
+    const rate = -straight.slope;
+    const share = -slopeOf(times, distances.map(Math.log)).slope;
+    // A swing of the heater cycle is no approach.
+    if (!(rate > Math.max(LEAST_RATE_C_PER_S, SURE * straight.standardError) && share > 0)) return null;
+    const { earliestInS, likelyInS, latestInS } = range(
+      (awayC - bandC) / rate,
+      Math.log(awayC / bandC) / share,
+    );
+    // At the edge of the band a swing may take it out again, and the pace of one minute says little of the next.
+    return {
+      earliestInS,
+      likelyInS,
+      latestInS: latestInS * (1 + NEAR_SHARE) + EDGE_S,
+    };
   }
 
   function far(awayC: number): ReadyEstimate | null {
@@ -128,8 +144,8 @@ function rateAt({ middleS, rateCPerS, k }: RiseCurve, timeS: number): number {
   return rateCPerS * Math.exp(-Math.max(0, k) * (timeS - middleS));
 }
 
-/** Slope of the straight line by least squares. */
-function slopeOf(x: readonly number[], y: readonly number[]): number {
+/** Slope of the straight line by least squares, and its standard error. */
+function slopeOf(x: readonly number[], y: readonly number[]): { slope: number; standardError: number } {
   const middleX = mean(x);
   const middleY = mean(y);
   let xx = 0;
@@ -138,7 +154,10 @@ function slopeOf(x: readonly number[], y: readonly number[]): number {
     xx += (value - middleX) ** 2;
     xy += (value - middleX) * (y[i]! - middleY);
   });
-  return xx > 0 ? xy / xx : 0;
+  if (!(xx > 0)) return { slope: 0, standardError: Number.POSITIVE_INFINITY };
+  const slope = xy / xx;
+  const left = y.reduce((sum, value, i) => sum + (value - middleY - slope * (x[i]! - middleX)) ** 2, 0);
+  return { slope, standardError: Math.sqrt(left / Math.max(1, x.length - 2) / xx) };
 }
 
 /** When the curve reaches a value; null when never. A curve that bends upward is taken as straight. */

@@ -41,8 +41,8 @@ export function watched(
     nowUs: 0,
     cautionsAcknowledged,
   });
-  state = after(state, { kind: 'link', link: { kind: 'open' }, atUs: 0 });
-  state = after(state, { kind: 'store', store: { p99Ms: 10, freeBytes: 82e9, trouble: null }, atUs: 0 });
+  state = stepped(state, { kind: 'link', link: { kind: 'open' }, atUs: 0 });
+  state = stepped(state, { kind: 'store', store: { p99Ms: 10, freeBytes: 82e9, trouble: null }, atUs: 0 });
   for (const [second, sample] of samples.entries()) {
     const both: readonly Value[] = Array.isArray(sample) ? sample : [sample as Value, sample as Value];
     const values = both.map(readingValue);
@@ -51,19 +51,19 @@ export function watched(
       values.map((value) => (value.kind === 'temperature' ? value.temperatureC : null)),
     );
     const counts = { lines: second + 1, readings: second + 1, lost: 0, gaps: 0 };
-    state = after(state, { kind: 'counts', counts, atUs: second * 1e6 });
-    state = after(state, { kind: 'reading', ready, values, atUs: second * 1e6 });
+    state = stepped(state, { kind: 'counts', counts, atUs: second * 1e6 });
+    state = stepped(state, { kind: 'reading', ready, values, atUs: second * 1e6 });
   }
   return state;
 }
 
-export function after(state: WarmUpScreenState, event: WarmUpScreenEvent): WarmUpScreenState {
+export function stepped(state: WarmUpScreenState, event: WarmUpScreenEvent): WarmUpScreenState {
   return warmUpReducer(state, event)[0];
 }
 
 /** `laterS` seconds on, nothing having come. */
 export function later(state: WarmUpScreenState, laterS: number): WarmUpScreenState {
-  return after(state, { kind: 'tick', atUs: state.nowUs + laterS * 1e6 });
+  return stepped(state, { kind: 'tick', atUs: state.nowUs + laterS * 1e6 });
 }
 
 /** A key pressed `laterS` seconds on, and let stand alone. Returns all that was wished. */
@@ -80,7 +80,7 @@ export function pressed(state: WarmUpScreenState, key: string, laterS = 0.2) {
 }
 
 export const lost = (state: WarmUpScreenState): WarmUpScreenState =>
-  after(state, {
+  stepped(state, {
     kind: 'link',
     link: { kind: 'lost', sinceUs: state.nowUs, cause: 'unplugged' },
     atUs: state.nowUs,
@@ -110,7 +110,7 @@ function noRise(): WarmUpScreenState {
 }
 
 /** The live warm-up in each of its states. */
-export const WARM_UP_STATES: Readonly<Record<string, () => WarmUpScreenState>> = {
+export const WARM_UP_STATES = {
   'no reading yet': () => watched([]),
   'silent reader': () => later(watched([]), 12),
   'cautions to read': () => watched(steady(3, 20), { cautionsAcknowledged: false }),
@@ -133,4 +133,4 @@ export const WARM_UP_STATES: Readonly<Record<string, () => WarmUpScreenState>> =
   help: () => pressed(watched(rising(600, 20, 0.3)), 'h').state,
   'leaving asked': () => pressed(watched(rising(600, 20, 0.3)), 'q').state,
   'heaters on again asked': () => pressed(pressed(watched(steady(40, 20)), 'p').state, 'p', 3).state,
-};
+} satisfies Readonly<Record<string, () => WarmUpScreenState>>;
