@@ -2,7 +2,7 @@ import type { Assembly, Press } from '../press/Press.ts';
 import type { ChannelRole } from '../recording/RecordingEntry.ts';
 import type { RawInput } from '../screen/classify-input.ts';
 import type { Notice } from '../screen/TrialScreenState.ts';
-import type { LoadedTrial, RunTrace } from '../screen-records/RecordsState.ts';
+import type { LoadedCycle, LoadedTrial, RunTrace } from '../screen-records/RecordsState.ts';
 import type { TemperatureUnit } from '../text/units-text.ts';
 import type { DwellRule } from '../trial/TrialResult.ts';
 import type { HomeFacts, TrialPlan } from './HomeFacts.ts';
@@ -12,6 +12,7 @@ export type HomeEvent =
   | { readonly kind: 'facts'; readonly facts: HomeFacts; readonly atUs: number }
   | { readonly kind: 'trial-loaded'; readonly trial: LoadedTrial; readonly atUs: number }
   | { readonly kind: 'traces-loaded'; readonly traces: readonly RunTrace[]; readonly atUs: number }
+  | { readonly kind: 'cycles-loaded'; readonly cycles: readonly LoadedCycle[]; readonly atUs: number }
   | { readonly kind: 'notice'; readonly text: string; readonly tone: Notice['tone']; readonly atUs: number }
   | { readonly kind: 'input'; readonly input: RawInput; readonly atUs: number }
   | { readonly kind: 'tick'; readonly atUs: number };
@@ -29,6 +30,10 @@ export type HomeIntent =
   | { readonly kind: 'load-trial'; readonly trialId: string }
   /** Places in the loaded trial's list of runs, 0 = first. */
   | { readonly kind: 'load-traces'; readonly trialId: string; readonly runs: readonly number[] }
+  /** Every logged cycle of production. */
+  | { readonly kind: 'load-cycles' }
+  /** What the recording of a cycle holds of it; comes back as traces. */
+  | { readonly kind: 'load-cycle-trace'; readonly cycleId: string }
   | {
       readonly kind: 'decide-run';
       readonly trialId: string;

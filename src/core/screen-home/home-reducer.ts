@@ -30,6 +30,13 @@ export function homeReducer(state: HomeState, event: HomeEvent): HomeReduced {
       ];
     case 'traces-loaded':
       return [withTraces(now, event.traces), []];
+    case 'cycles-loaded':
+      return [
+        now.page.kind === 'records'
+          ? { ...now, page: { kind: 'records', records: { ...now.page.records, cycles: event.cycles } } }
+          : now,
+        [],
+      ];
     case 'notice':
       return [said(now, event.text, event.tone), []];
     case 'tick':
@@ -58,8 +65,10 @@ function withTraces(
   traces: Extract<HomeEvent, { kind: 'traces-loaded' }>['traces'],
 ): HomeState {
   const { page } = state;
-  if (page.kind !== 'records' || page.records.view.kind !== 'chart') return state;
-  const view = { ...page.records.view, window: wholeWindow(traces) };
+  if (page.kind !== 'records') return state;
+  const shown = page.records.view;
+  if (shown.kind !== 'chart' && shown.kind !== 'cycleChart') return state;
+  const view = { ...shown, window: wholeWindow(traces) };
   return { ...state, page: { kind: 'records', records: { ...page.records, traces, view } } };
 }
 

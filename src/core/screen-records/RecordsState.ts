@@ -1,3 +1,5 @@
+import type { BondingCycle } from '../bonding/BondingCycle.ts';
+import type { ChartBandPoint } from '../chart/ChartSpec.ts';
 import type { ReadingValue } from '../reading/StreamEvent.ts';
 import type { Recipe } from '../recipe/Recipe.ts';
 import type { ChannelRole } from '../recording/RecordingEntry.ts';
@@ -25,6 +27,21 @@ export interface RunTrace {
   readonly crossingS: number | null;
   readonly openedS: number | null;
   readonly readings: readonly { readonly timeS: number; readonly values: readonly ReadingValue[] }[];
+  /** Shade behind it: the runs that a cycle's recipe rests on. */
+  readonly band?: readonly ChartBandPoint[];
+}
+
+/** A logged cycle of production with its local times, for people. */
+export interface LoadedCycle {
+  readonly cycle: BondingCycle;
+  /** "25 Nov 14:03". */
+  readonly when: string;
+}
+
+/** Which cycles are listed; null: all. */
+export interface CycleFilter {
+  readonly assemblyName: string | null;
+  readonly pressName: string | null;
 }
 
 /** Window and cursor of the chart, s from press closed. */
@@ -37,6 +54,14 @@ export interface ChartWindow {
 export type RecordsView =
   | { readonly kind: 'trials'; readonly selected: number }
   | { readonly kind: 'recipes'; readonly selected: number }
+  | { readonly kind: 'cycles'; readonly selected: number }
+  | { readonly kind: 'cycle'; readonly cycleId: string }
+  | {
+      readonly kind: 'cycleChart';
+      readonly cycleId: string;
+      /** Null until the trace has come. */
+      readonly window: ChartWindow | null;
+    }
   | {
       readonly kind: 'trial';
       readonly trialId: string;
@@ -62,6 +87,9 @@ export interface RecordsState {
   readonly trials: readonly TrialFacts[];
   /** Newest first. */
   readonly recipes: readonly Recipe[];
+  /** Newest first; null until they have come. */
+  readonly cycles: readonly LoadedCycle[] | null;
+  readonly cycleFilter: CycleFilter;
   readonly view: RecordsView;
   readonly loaded: LoadedTrial | null;
   readonly traces: readonly RunTrace[] | null;

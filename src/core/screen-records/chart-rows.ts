@@ -13,7 +13,7 @@ import type { ChartWindow, RecordsState, RunTrace } from './RecordsState.ts';
 import { overlayRole, recordChart, runSign } from './record-chart.ts';
 import { valueAt } from './value-at.ts';
 
-type ChartView = Extract<RecordsState['view'], { readonly kind: 'chart' }>;
+type ChartView = Pick<Extract<RecordsState['view'], { readonly kind: 'chart' }>, 'window'>;
 
 /** The chart, and under it the values at the cursor. */
 export function chartRows(

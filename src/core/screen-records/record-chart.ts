@@ -44,7 +44,7 @@ export function recordChart(
     targetC,
     traces: lines,
     marks: [...marksOf(traces), { timeS: window.cursorS, label: RECORDS_TEXT.cursorLabel }],
-    band: [],
+    band: traces.length === 1 ? (traces[0]?.band ?? []) : [],
     longestBridgedS: BRIDGED_S,
   };
 }

@@ -7,6 +7,8 @@ import { RECORDS_KEYS, RECORDS_TEXT } from '../text/records-text.ts';
 import type { TemperatureUnit } from '../text/units-text.ts';
 import { chartRows } from './chart-rows.ts';
 import { wholeWindow } from './chart-window.ts';
+import { cycleOf, cyclesKeys, cyclesTitle } from './cycles-head.ts';
+import { cycleRows, cyclesRows } from './cycles-rows.ts';
 import type { ChartWindow, RecordsState } from './RecordsState.ts';
 import { runsOf } from './RecordsStep.ts';
 import { recipesRows } from './recipes-rows.ts';
@@ -22,7 +24,7 @@ export function recordsView(
   const trial = 'trialId' in state.view ? trialOf(state, state.view.trialId) : null;
   return {
     title: titleOf(state),
-    badge: trial?.simulated ? SHELL_TEXT.simulated : null,
+    badge: (trial?.simulated ?? cycleOf(state)?.cycle.simulated) ? SHELL_TEXT.simulated : null,
     body: (size) => bodyOf(state, unit, size),
     keys: keysOf(state),
     message: questionOf(state),
@@ -39,6 +41,10 @@ function titleOf({ view, ...state }: RecordsState): string {
       return RECORDS_TEXT.trialsTitle;
     case 'recipes':
       return RECORDS_TEXT.recipesTitle;
+    case 'cycles':
+    case 'cycle':
+    case 'cycleChart':
+      return cyclesTitle({ view, ...state });
     default: {
       const trial = trialOf({ view, ...state }, view.trialId);
       const what = trial === null ? view.trialId : trialName(trial);
@@ -62,7 +68,12 @@ function bodyOf(state: RecordsState, unit: TemperatureUnit, size: PageSize): rea
     case 'trial':
       return trialRows(state, state.view, unit, size);
     case 'chart':
+    case 'cycleChart':
       return chartRows(state, state.view, unit, size);
+    case 'cycles':
+      return cyclesRows(state, size);
+    case 'cycle':
+      return cycleRows(state, unit, size);
   }
 }
 
@@ -89,10 +100,11 @@ function keysOf(state: RecordsState): readonly KeyHint[] {
         ...(state.trials.length > 1 ? [SHELL_KEYS.choose] : []),
         ...(state.trials.length > 0 ? [k.open] : []),
         k.recipes,
+        k.cycles,
         ...end,
       ];
     case 'recipes':
-      return [...(state.recipes.length > 1 ? [SHELL_KEYS.choose] : []), k.trials, ...end];
+      return [...(state.recipes.length > 1 ? [SHELL_KEYS.choose] : []), k.trials, k.cycles, ...end];
     case 'trial': {
       const runs = runsOf(state);
       const run = runs[state.view.selected];
@@ -112,20 +124,28 @@ function keysOf(state: RecordsState): readonly KeyHint[] {
     }
     case 'chart':
       return [...chartKeys(state, state.view.window), k.nextRun, ...end];
+    case 'cycleChart':
+      return [...chartKeys(state, state.view.window, k.wholeCycle), ...end];
+    case 'cycles':
+    case 'cycle':
+      return [...cyclesKeys(state), ...end];
   }
 }
 
 /** Keys of the chart that change it now: W only where it is not the whole, X only where the cursor is not there already. */
-function chartKeys({ traces }: RecordsState, window: ChartWindow | null): readonly KeyHint[] {
+function chartKeys(
+  { traces }: RecordsState,
+  window: ChartWindow | null,
+  whole: KeyHint = RECORDS_KEYS.whole,
+): readonly KeyHint[] {
   if (window === null || traces === null) return [];
-  const whole = wholeWindow(traces);
+  const all = wholeWindow(traces);
   const crossingS = traces.find((trace) => trace.crossingS !== null)?.crossingS ?? null;
-  const isWhole =
-    whole?.fromS === window.fromS && whole.toS === window.toS && whole.cursorS === window.cursorS;
+  const isWhole = all?.fromS === window.fromS && all.toS === window.toS && all.cursorS === window.cursorS;
   return [
     RECORDS_KEYS.cursor,
     RECORDS_KEYS.zoom,
-    ...(isWhole ? [] : [RECORDS_KEYS.whole]),
+    ...(isWhole ? [] : [whole]),
     ...(crossingS === null || crossingS === window.cursorS ? [] : [RECORDS_KEYS.target]),
   ];
 }

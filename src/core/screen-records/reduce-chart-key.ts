@@ -1,5 +1,5 @@
 import { moveCursor, wholeSpan, wholeWindow, zoom } from './chart-window.ts';
-import type { RecordsState } from './RecordsState.ts';
+import type { ChartWindow, RecordsState } from './RecordsState.ts';
 import type { RecordsStep } from './RecordsStep.ts';
 
 type ChartView = Extract<RecordsState['view'], { readonly kind: 'chart' }>;
@@ -30,31 +30,39 @@ export function reduceChartKey(state: RecordsState, view: ChartView, name: strin
       intents: [{ kind: 'load-traces', trialId: view.trialId, runs }],
     };
   }
-  const { traces } = state;
+  return stay(windowAfter(state.traces, view.window, name));
+}
+
+/** The chart's window after a key: cursor, zoom, the whole, the crossing. */
+export function windowAfter(
+  traces: RecordsState['traces'],
+  window: ChartWindow | null,
+  name: string,
+): ChartWindow | null {
   const span = traces === null ? null : wholeSpan(traces);
-  if (traces === null || span === null || view.window === null) return stay(view.window);
+  if (traces === null || span === null || window === null) return window;
   switch (name) {
     case 'left':
-      return stay(moveCursor(view.window, -1, span));
+      return moveCursor(window, -1, span);
     case 'right':
-      return stay(moveCursor(view.window, 1, span));
+      return moveCursor(window, 1, span);
     case 'up':
-      return stay(zoom(view.window, 'in', span));
+      return zoom(window, 'in', span);
     case 'down':
-      return stay(zoom(view.window, 'out', span));
+      return zoom(window, 'out', span);
     case 'w':
-      return stay(wholeWindow(traces));
+      return wholeWindow(traces);
     case 'x': {
       const crossingS = traces.find((trace) => trace.crossingS !== null)?.crossingS ?? null;
-      if (crossingS === null) return stay(view.window);
-      const lengthS = view.window.toS - view.window.fromS;
-      const inside = crossingS >= view.window.fromS && crossingS <= view.window.toS;
+      if (crossingS === null) return window;
+      const lengthS = window.toS - window.fromS;
+      const inside = crossingS >= window.fromS && crossingS <= window.toS;
       const fromS = inside
-        ? view.window.fromS
+        ? window.fromS
         : Math.min(span[1] - lengthS, Math.max(span[0], crossingS - lengthS / 2));
-      return stay({ fromS, toS: fromS + lengthS, cursorS: crossingS });
+      return { fromS, toS: fromS + lengthS, cursorS: crossingS };
     }
     default:
-      return stay(view.window);
+      return window;
   }
 }

@@ -3,6 +3,7 @@ import { RECORDS_TEXT } from '../text/records-text.ts';
 import type { RecordsDialog, RecordsState } from './RecordsState.ts';
 import { type RecordsStep, runsOf, stay } from './RecordsStep.ts';
 import { reduceChartKey } from './reduce-chart-key.ts';
+import { ALL_CYCLES, openCycles, reduceCyclesKey } from './reduce-cycles-key.ts';
 import { reduceRecordsDialog } from './reduce-records-dialog.ts';
 
 const LONGEST_TEXT = 200;
@@ -11,7 +12,7 @@ export function startRecords(
   lists: Pick<RecordsState, 'trials' | 'recipes'>,
   trialId: string | null,
 ): RecordsStep {
-  const base = { ...lists, loaded: null, traces: null, dialog: null };
+  const base = { ...lists, cycles: null, cycleFilter: ALL_CYCLES, loaded: null, traces: null, dialog: null };
   return trialId === null
     ? { state: { ...base, view: { kind: 'trials', selected: 0 } }, intents: [] }
     : {
@@ -45,6 +46,10 @@ export function reduceRecords(state: RecordsState, name: string): RecordsStep {
       return trialKey(state, view, name);
     case 'chart':
       return reduceChartKey(state, view, name);
+    case 'cycles':
+    case 'cycle':
+    case 'cycleChart':
+      return reduceCyclesKey(state, view, name);
   }
 }
 
@@ -61,6 +66,8 @@ function trialsKey(state: RecordsState, selected: number, name: string): Records
       });
     case 'r':
       return stay({ ...state, view: { kind: 'recipes', selected: 0 } });
+    case 'c':
+      return openCycles(state);
     case 'enter':
       return trial === undefined
         ? stay(state)
@@ -82,6 +89,8 @@ function recipesKey(state: RecordsState, selected: number, name: string): Record
     case 'escape':
     case 't':
       return stay({ ...state, view: { kind: 'trials', selected: 0 } });
+    case 'c':
+      return openCycles(state);
     case 'up':
     case 'down':
       return stay({

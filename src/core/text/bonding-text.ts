@@ -31,7 +31,7 @@ export const CYCLE_FLAG: Readonly<Record<CycleFlag, string>> = {
   'program-stopped': 'the program stopped before the opening was seen',
 };
 
-const HOLD: Readonly<Record<HoldSeen, string>> = {
+export const HOLD_SEEN: Readonly<Record<HoldSeen, string>> = {
   verified: 'hold verified',
   'not-verified': 'hold not verified',
   'not-measured': 'hold not measured (no probe)',
@@ -97,7 +97,8 @@ export const BONDING_TEXT = {
       : `Closed already for ${secondsText(elapsedS, 0)}: the time goes on. O marks the opening, U takes the closing back.`,
   closedAnew: (heldS: number, dwellS: number) =>
     `Opened after ${secondsText(heldS, 1)} of ${secondsText(dwellS, 0)}: logged as opened early. A new closing counts from now.`,
-  pedal: 'The contact let go at once: taken for a pedal. The time goes on; O, or the pedal after the hold, marks the opening.',
+  pedal:
+    'The contact let go at once: taken for a pedal. The time goes on; O, or the pedal after the hold, marks the opening.',
   closed: (elapsedS: number, dwellS: number) =>
     `Closed for ${secondsText(Math.floor(elapsedS), 0)} of ${secondsText(dwellS, 0)}.`,
   bondLine: (now: BondLineNow, unit: TemperatureUnit): string => {
@@ -111,7 +112,7 @@ export const BONDING_TEXT = {
       case 'fault':
         return `Bond line: PROBE FAULT, ${faultWords(now.fault)}.`;
       case 'known':
-        return `Bond line ${temperatureText(round(now.temperatureC), unit)}`;
+        return `Bond line ${temperatureText(now.temperatureC, unit)}`;
     }
   },
   noBand: 'The recipe’s own runs are not in this store: no band to hold the bond line against',
@@ -126,7 +127,7 @@ export const BONDING_TEXT = {
   ): string => {
     const name = side === 'upper' ? 'Upper platen' : 'Lower platen';
     if (temperatureC === null) return `${name}: no reading`;
-    const shown = `${name} ${temperatureText(round(temperatureC), unit)}`;
+    const shown = `${name} ${temperatureText(temperatureC, unit)}`;
     if (setPointC === null) return `${shown}, set point not known`;
     const beyond = temperatureC < setPointC ? 'below' : 'above';
     const word = readingInside
@@ -206,7 +207,7 @@ export function cycleWords(cycle: BondingCycle): string {
   const hold =
     cycle.result === 'hold-not-verified' || further.includes(CYCLE_FLAG['hold-not-verified'])
       ? []
-      : [HOLD[cycle.hold]];
+      : [HOLD_SEEN[cycle.hold]];
   return [
     CYCLE_RESULT[cycle.result].toUpperCase(),
     `${cycle.result === 'left' ? 'watched for' : 'closed'} ${numberText(cycle.dwellHeldS, 1)} s of ${secondsText(cycle.dwellWantedS)}`,
@@ -217,7 +218,7 @@ export function cycleWords(cycle: BondingCycle): string {
 
 /** A logged cycle as a line of a list. */
 export function cycleLine(cycle: BondingCycle, unit: TemperatureUnit): string {
-  const peak = cycle.peakC === null ? '' : `, peak ${temperatureText(round(cycle.peakC), unit)}`;
+  const peak = cycle.peakC === null ? '' : `, peak ${temperatureText(cycle.peakC, unit)}`;
   return neutralise(
     `${cycle.closedAt}  ${cycle.assemblyName} on ${cycle.pressName}, recipe ${cycle.recipeVersion}: ${cycleWords(cycle)}${peak}${cycle.simulated ? '. SIMULATED' : ''}`,
     { longest: 400 },
@@ -228,8 +229,6 @@ function bandText(lowC: number, highC: number, unit: TemperatureUnit): string {
   const show = (c: number) => (unit === 'F' ? c * 1.8 + 32 : c);
   return `${numberText(show(lowC), 0)} to ${numberText(show(highC), 0)} °${unit}`;
 }
-
-const round = (temperatureC: number): number => Math.round(temperatureC * 10) / 10;
 
 const faultWords = (fault: string): string =>
   (FAULT_TEXT as Readonly<Record<string, string>>)[fault] ?? neutralise(fault);

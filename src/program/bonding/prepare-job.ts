@@ -18,7 +18,7 @@ export function prepareJob(
     recipe,
     gaugePsi: recipe.gaugePsi ?? neededGaugePsi(store, recipe),
     platenSetPointC: recipe.platenSetPointC ?? press?.platenSetPointC ?? null,
-    band: bandOfRuns(runsOf(store, recipe)),
+    band: bandOfRuns(recipeRuns(store, recipe)),
   };
 }
 
@@ -35,7 +35,8 @@ function neededGaugePsi(store: Store, recipe: Recipe): number | null {
   }
 }
 
-function runsOf(store: Store, recipe: Recipe) {
+/** The runs that a recipe rests on, as far as the store has them. */
+export function recipeRuns(store: Store, recipe: Recipe) {
   const wanted = new Set(recipe.restsOn.map((run) => `${run.recordingId} ${run.runNumber}`));
   const ids = new Set(recipe.restsOn.map(({ recordingId }) => recordingId));
   const trials = store.trials().filter(({ recordingIds }) => recordingIds.some((id) => ids.has(id)));

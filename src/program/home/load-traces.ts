@@ -41,13 +41,20 @@ export function loadTraces(store: Store, trialId: string, runs: readonly number[
   });
 }
 
-function readingsOf(recording: NonNullable<ReturnType<Store['recording']>>): readonly Reading[] {
+type Recording = NonNullable<ReturnType<Store['recording']>>;
+
+const readingsOf = (recording: Recording): readonly Reading[] =>
+  readingsBetween(recording, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
+
+/** Readings of a recording between two of its own times, s, corrected by its probes; a shift of many hours never stands in memory whole. */
+export function readingsBetween(recording: Recording, fromS: number, toS: number): readonly Reading[] {
   const assembler = createReadingAssembler({ decoder: recordingDecoder(recording.head).decoder });
   const corrections = correctionsOf(headProbes(recording.head));
   const readings: Reading[] = [];
   const keep = (events: ReturnType<typeof assembler.finish>) => {
     for (const event of events)
-      if (event.kind === 'reading') readings.push(correctedReading(event.reading, corrections));
+      if (event.kind === 'reading' && event.reading.timeS >= fromS && event.reading.timeS <= toS)
+        readings.push(correctedReading(event.reading, corrections));
   };
   for (const entry of recording.entries()) keep(assembler.accept(entry));
   keep(assembler.finish());

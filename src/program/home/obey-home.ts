@@ -70,6 +70,16 @@ async function obey(intent: HomeIntent, { store, dispatch, nowUs, refresh }: Obe
       dispatch({ kind: 'traces-loaded', traces, atUs: nowUs() });
       return;
     }
+    case 'load-cycles': {
+      const { loadCycles } = await import('./load-cycles.ts');
+      dispatch({ kind: 'cycles-loaded', cycles: loadCycles(store), atUs: nowUs() });
+      return;
+    }
+    case 'load-cycle-trace': {
+      const { loadCycleTrace } = await import('./load-cycles.ts');
+      dispatch({ kind: 'traces-loaded', traces: loadCycleTrace(store, intent.cycleId), atUs: nowUs() });
+      return;
+    }
     case 'decide-run': {
       const run = store.trialRuns(intent.trialId)[intent.run];
       if (run === undefined) return;

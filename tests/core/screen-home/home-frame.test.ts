@@ -41,6 +41,14 @@ const SAYS: Readonly<Record<string, RegExp>> = {
   'help of a question': /Enter alone takes it/,
   'help of a trial': /X\s+sets the run aside, with a reason/,
   'help of a chart': /move the cursor/,
+  cycles: /25 Nov 13:20\s+WB-212\s+North\s+2\s+100\.0 s\s+opened early, more/,
+  'cycles, none': /No cycle of production logged yet/,
+  cycle: /hold verified; 121\.5 s of 120 s at 350 °F/,
+  'cycle, without a reader': /timed without a reader/,
+  'chart of a cycle': /at 80(\.0)? s from press closed/,
+  'help of the cycles': /one press after the other/,
+  'help of a cycle': /above or below in the list/,
+  'help of a cycle’s chart': /recipe’s own runs/,
 };
 
 describe('frames of the screens around the trial', () => {

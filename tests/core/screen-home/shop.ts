@@ -1,3 +1,4 @@
+import type { BondingCycle } from '../../../src/core/bonding/BondingCycle.ts';
 import { rowText } from '../../../src/core/chart/row-text.ts';
 import type { Recipe } from '../../../src/core/recipe/Recipe.ts';
 import { CHANNEL_ROLES } from '../../../src/core/recording/RecordingEntry.ts';
@@ -15,7 +16,7 @@ import type { HomeState } from '../../../src/core/screen-home/HomeState.ts';
 import { homeReducer } from '../../../src/core/screen-home/home-reducer.ts';
 import { homeView } from '../../../src/core/screen-home/home-view.ts';
 import { startHome } from '../../../src/core/screen-home/start-home.ts';
-import type { LoadedTrial, RunTrace } from '../../../src/core/screen-records/RecordsState.ts';
+import type { LoadedCycle, LoadedTrial, RunTrace } from '../../../src/core/screen-records/RecordsState.ts';
 import { shellFrame } from '../../../src/core/screen-shell/shell-frame.ts';
 import type { TrialRun } from '../../../src/core/trial/TrialResult.ts';
 import { trialStatistics } from '../../../src/core/trial/trial-statistics.ts';
@@ -282,6 +283,67 @@ export function firstOrderTrace(index: number): RunTrace {
   };
 }
 
+/** Three closings, the newest first: opened early without a reader; done with a probe; the other assembly on the other press. */
+export function loadedCycles(): readonly LoadedCycle[] {
+  const done: BondingCycle = {
+    cycleId: 'c2',
+    assemblyName: 'WB-212',
+    pressName: 'North',
+    recipeVersion: 2,
+    recordingId: 'r7',
+    simulated: false,
+    initials: 'AB',
+    closedAt: '2026-11-25T13:10:00.000Z',
+    closedBy: 'contact',
+    dwellWantedS: 175,
+    dwellHeldS: 176.2,
+    targetC: WB_212.targetC,
+    holdWantedS: 120,
+    holdCountedS: 121.5,
+    hold: 'verified',
+    platensAtClosingC: { upper: 232.1, lower: 231.4 },
+    lowestC: 176.9,
+    peakC: 221.3,
+    againstBand: 'inside',
+    recordedAtS: 41.2,
+    result: 'done',
+    flags: [],
+  };
+  const early: BondingCycle = {
+    ...done,
+    cycleId: 'c3',
+    recordingId: null,
+    recordedAtS: null,
+    closedBy: 'key',
+    dwellHeldS: 100,
+    holdCountedS: null,
+    hold: 'not-measured',
+    platensAtClosingC: { upper: null, lower: null },
+    lowestC: null,
+    peakC: null,
+    againstBand: 'not-compared',
+    result: 'opened-early',
+    flags: ['opened-early', 'closed-too-soon'],
+  };
+  const other: BondingCycle = { ...done, cycleId: 'c1', assemblyName: 'WB-150', pressName: 'South' };
+  return [
+    { cycle: early, when: '25 Nov 13:20' },
+    { cycle: done, when: '25 Nov 13:10' },
+    { cycle: other, when: '24 Nov 09:02' },
+  ];
+}
+
+/** The first-order curve as a cycle's trace, its recipe's runs 3 °C to both sides. */
+export function cycleTrace(): RunTrace {
+  const trace = firstOrderTrace(0);
+  const band = trace.readings.flatMap(({ timeS, values: [value] }) =>
+    value?.kind === 'temperature' && timeS >= 0
+      ? [{ timeS, lowC: value.temperatureC - 3, highC: value.temperatureC + 3 }]
+      : [],
+  );
+  return { ...trace, crossingS: null, band };
+}
+
 /** Every page, by name, as a person comes to it. */
 export const PAGES: Readonly<Record<string, () => DrivenHome>> = {
   'home, empty store': () => new DrivenHome(EMPTY_SHOP, EMPTY_PLAN),
@@ -320,6 +382,17 @@ export const PAGES: Readonly<Record<string, () => DrivenHome>> = {
       .keys('a')
       .send({ kind: 'traces-loaded', traces: [0, 1, 2, 3].map(firstOrderTrace) }),
   'chart without readings': () => PAGES.trial!().keys('enter').send({ kind: 'traces-loaded', traces: [] }),
+  cycles: () => new DrivenHome().keys('r', 'c').send({ kind: 'cycles-loaded', cycles: loadedCycles() }),
+  'cycles, none': () => new DrivenHome().keys('r', 'c').send({ kind: 'cycles-loaded', cycles: [] }),
+  cycle: () => PAGES.cycles!().keys('down', 'enter'),
+  'cycle, without a reader': () => PAGES.cycles!().keys('enter'),
+  'chart of a cycle': () =>
+    PAGES.cycle!()
+      .keys('enter')
+      .send({ kind: 'traces-loaded', traces: [cycleTrace()] }),
+  'help of the cycles': () => PAGES.cycles!().keys('h'),
+  'help of a cycle': () => PAGES.cycle!().keys('h'),
+  'help of a cycle’s chart': () => PAGES['chart of a cycle']!().keys('h'),
   'help of the home': () => new DrivenHome().keys('h'),
   'help of a question': () => PAGES['question for text']!().keys('tab'),
   'help of a trial': () => PAGES.trial!().keys('h'),
