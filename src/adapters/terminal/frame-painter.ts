@@ -10,25 +10,54 @@ export interface FramePainter {
   stop(): void;
 }
 
+/** Least time between two frames and the clock it is told by. */
+export interface Pace {
+  readonly leastMs: number;
+  nowMs(): number;
+  /** Runs once after so long. */
+  later(run: () => void, afterMs: number): void;
+}
+
+/** At most ten frames a second, however many are wanted: keys, resizes and clocks each ask for one. */
+const TEN_A_SECOND: Pace = {
+  leastMs: 100,
+  nowMs: () => performance.now(),
+  later: (run, afterMs) => void setTimeout(run, afterMs),
+};
+
 const CLEAR = '\u001b[2J';
 /** Terminals that know it show everything between the two at once; others ignore it. */
 const TOGETHER = '\u001b[?2026h';
 const SHOW = '\u001b[?2026l';
 
 /**
- * Draws through a writer that never waits: while the terminal has not taken the last frame, only the newest one is kept.
+ * Draws through a writer that never waits: while the terminal has not taken the last frame, or it stands for less than the
+ * pace allows, only the newest one is kept.
  */
-export function createFramePainter(writer: TerminalWriter): FramePainter {
+export function createFramePainter(writer: TerminalWriter, pace: Pace = TEN_A_SECOND): FramePainter {
   let standing: readonly string[] | null = null;
   let wanted: readonly string[] | null = null;
   let stopped = false;
+  let paintedMs = Number.NEGATIVE_INFINITY;
+  let waiting = false;
 
   function send(): void {
-    if (wanted === null || stopped || !writer.idle) return;
+    if (wanted === null || stopped || waiting || !writer.idle) return;
+    const earlyMs = paintedMs + pace.leastMs - pace.nowMs();
+    if (earlyMs > 0) {
+      waiting = true;
+      pace.later(() => {
+        waiting = false;
+        send();
+      }, Math.ceil(earlyMs));
+      return;
+    }
     const text = changes(standing, wanted);
     standing = wanted;
     wanted = null;
-    if (text !== '') writer.write(`${TOGETHER}${text}${SHOW}`);
+    if (text === '') return;
+    paintedMs = pace.nowMs();
+    writer.write(`${TOGETHER}${text}${SHOW}`);
   }
 
   writer.onIdle(send);

@@ -13,7 +13,7 @@ export interface RunTrialScreenOptions {
   readonly ascii?: boolean;
   /** Colour as far as the terminal has it. @default true */
   readonly colour?: boolean;
-  /** Time between redraws, ms; at least 100. @default 200 */
+  /** Time between redraws, ms; at least 100. @default 250: digits change at most four times a second */
   readonly everyMs?: number;
   /** Called once the first picture has been handed to the terminal. */
   readonly onDrawn?: () => void;
@@ -38,7 +38,7 @@ const END_SIGNALS = ['SIGTERM', 'SIGHUP'] as const;
  * Ends on the screen's own `quit`, on Ctrl-C, SIGTERM, SIGHUP and on `signal`. Needs a terminal: `stdout.isTTY` and `stdin.isTTY`.
  */
 export async function runTrialScreen(options: RunTrialScreenOptions): Promise<TrialScreenEnd> {
-  const { model, nowUs, onIntent, ascii = false, colour = true, everyMs = 200, signal } = options;
+  const { model, nowUs, onIntent, ascii = false, colour = true, everyMs = 250, signal } = options;
   const { stdin = process.stdin, stdout = process.stdout, stderr = process.stderr } = options;
   let bells = 0;
   let why: TrialScreenEnd['why'] = 'stopped';

@@ -23,9 +23,10 @@ export interface PageScreenProps {
 /** Ctrl-C leaves at once. */
 export const INTERRUPTED = 'interrupted';
 
-const EVERY_MS = 200;
+/** Digits change at most four times a second. */
+const EVERY_MS = 250;
 
-/** Draws a live page five times a second and hands keys to its model. */
+/** Draws a live page four times a second and hands keys to its model. */
 export function PageScreen({ model, nowUs, drawing, clearWindow }: PageScreenProps): ReactNode {
   const { exit } = useApp();
   const size = useWindowSize(clearWindow);
