@@ -47,7 +47,9 @@ export function trialView(state: TrialScreenState, options: ViewOptions): TrialV
   const { columns, rows, ascii } = options;
   const name = stateName(state);
   const { setup } = state;
-  const flashing = state.nowUs < state.flashUntilUs && Math.floor(state.nowUs / FLASH_HALF_US) % 2 === 0;
+  // On the person's clock, also where the press's runs faster.
+  const halfUs = FLASH_HALF_US * (setup.speed ?? 1);
+  const flashing = state.nowUs < state.flashUntilUs && Math.floor(state.nowUs / halfUs) % 2 === 0;
   const chart = chartOf(state);
   const notice = state.notice !== null && state.nowUs < state.notice.untilUs ? state.notice : null;
   return {
