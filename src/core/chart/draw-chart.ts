@@ -13,7 +13,7 @@ const TARGET_WORD = ' target ';
 
 /**
  * Draws temperature against time into exactly `rows` rows of `columns` characters: unit and labels of the
- * temperature axis on the left, time from `zeroS` below, the target as a horizontal line, marks as vertical
+ * temperature axis on the left, time from `zeroS` below, the target as a horizontal line named where no trace hides it, marks as vertical
  * lines with their word, faults as × on the lowest row. Gaps stay open. Empty when smaller than 20 × 5.
  */
 export function drawChart(spec: ChartSpec): readonly StyledRow[] {
@@ -45,9 +45,6 @@ export function drawChart(spec: ChartSpec): readonly StyledRow[] {
     for (let row = 1; row <= rows; row++)
       cells.put(columnOf(mark.timeS), row, spec.ascii ? ':' : '┊', 'mark');
   }
-  if (spec.targetC !== null && inside(rowOf(spec.targetC))) {
-    cells.write(left + columns - TARGET_WORD.length, rowOf(spec.targetC), TARGET_WORD, 'target');
-  }
 
   const canvas = brailleCanvas(columns, rows, spec.ascii);
   const ends = spec.traces.map((trace, owner) => drawTrace(canvas, spec, trace, owner));
@@ -59,6 +56,12 @@ export function drawChart(spec: ChartSpec): readonly StyledRow[] {
       const text = spec.ascii ? (trace?.letter.toLowerCase() ?? '*') : String.fromCharCode(0x2800 + bits);
       cells.put(left + column, row + 1, text, trace?.role ?? 'plain');
     }
+  }
+  if (spec.targetC !== null && inside(rowOf(spec.targetC))) {
+    const row = rowOf(spec.targetC);
+    const taken = new Set(marks.map((mark) => columnOf(mark.timeS) - left));
+    const isFree = (column: number) => canvas.bits(column, row - 1) === 0 && !taken.has(column);
+    cells.write(left + wordColumn(columns, TARGET_WORD.length, isFree), row, TARGET_WORD, 'target');
   }
   writeEndLetters(spec, cells, ends, spec.ascii ? 1 : 4, rows);
   for (const trace of spec.traces) {
@@ -80,6 +83,16 @@ export function drawChart(spec: ChartSpec): readonly StyledRow[] {
 }
 
 type Cells = ReturnType<typeof createCells>;
+
+/** Rightmost place for a word where no trace and no mark runs through it; the right end where there is none. */
+function wordColumn(columns: number, letters: number, isFree: (column: number) => boolean): number {
+  for (let from = columns - letters; from >= 0; from--) {
+    let free = 0;
+    while (free < letters && isFree(from + free)) free++;
+    if (free === letters) return from;
+  }
+  return columns - letters;
+}
 
 function drawAxes(
   spec: ChartSpec,

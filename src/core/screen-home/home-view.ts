@@ -131,7 +131,7 @@ function statusOf(state: HomeState): readonly ViewLine[] {
   const { freeBytes, storePath } = state.facts;
   const free = freeBytes === null ? null : freeBytes / 1e9;
   return [
-    { text: readerText(state), role: 'quiet' },
+    { text: HOME_TEXT.status(readerText(state)), role: 'quiet' },
     ...(free === null
       ? []
       : [

@@ -66,7 +66,9 @@ export const HOME_TEXT = {
   noTrial: 'none yet: the first one starts with T',
   noRecipe: 'none yet: a trial makes one',
   more: (count: number) => `and ${count} more`,
-  looking: 'looking for a reader',
+  looking: 'looking for one',
+  /** In the lowest line, where no heading stands before it. */
+  status: (reader: string) => `reader: ${reader}`,
   noReader: 'none plugged in',
   pluggedIn: (path: string) => `${path} plugged in`,
   moreReaders: (path: string, count: number) => `${path} and ${count} more plugged in`,

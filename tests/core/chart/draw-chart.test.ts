@@ -116,6 +116,19 @@ describe('drawChart', () => {
     for (const column of crosses.slice(1, -1)) expect(rows.some((row) => row[column] === 'b')).toBe(false);
   });
 
+  it('names the target where no trace runs through the word: further left when the trace crosses at the right end', () => {
+    const crossing = bond([
+      ...ramp.filter(({ fromS }) => fromS < 5),
+      point(94, 150),
+      point(94.2, 50),
+      point(94.4, 90),
+    ]);
+    for (const ascii of [true, false]) {
+      const rows = text(spec({ targetC: 100, traces: [crossing], longestBridgedS: 200, ascii }));
+      expect(rows.filter((row) => row.includes(' target '))).toHaveLength(1);
+    }
+  });
+
   it('puts the target line on the row of its temperature and names it in the unit shown', () => {
     const rows = text(spec({ targetC: 100, unit: 'F', lowC: 0, highC: 200 }));
     const at = rows.findIndex((row) => row.includes('target'));
