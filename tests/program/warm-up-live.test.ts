@@ -1,5 +1,7 @@
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
+import { openStore } from '../../src/adapters/sqlite/open-store.ts';
+import { blockText } from '../../src/core/chart/block-text.ts';
 import { TerminalProgram } from '../adapters/terminal/terminal-program.ts';
 import { PROGRAM, runProgram, temporaryFolder } from './run-program.ts';
 
@@ -45,19 +47,94 @@ it.each([
   expect(err).toContain(message);
 });
 
-it('shows READY in block letters on a pseudo-terminal; Q leaves with the recording kept', async () => {
+it('shows READY in block letters on a pseudo-terminal; Q and Y leave with the recording kept', async () => {
   const store = join(temporaryFolder(), 'store.db');
   const screen = new TerminalProgram(PROGRAM, [...LIVE, '--speed', '1000', '--store', store], {
     cols: 80,
     rows: 24,
   });
   try {
-    await screen.see(/Not READY: upper platen/);
-    await screen.see(/READY: every platen inside its band for/);
+    await screen.see(/read and understood/);
+    await screen.key('\r');
+    const ready = blockText('READY', { size: 'small', ascii: false });
+    await screen.until('READY in block letters', ({ screen: now }) =>
+      ready.every((row) => now.includes(row.trimEnd())),
+    );
     expect(screen.screen).toContain('SIMULATED');
+    expect(screen.screen).toContain('heaters on for');
     await screen.key('q');
+    await screen.see(/Leave the warm-up\?/);
+    await screen.key('y');
     await screen.see(/READY was reached. Kept as recording/);
   } finally {
     screen.kill();
   }
 }, 30_000);
+
+/** A store whose next trial is on North, with this reader; null: none chosen yet. */
+function storeWithPlan(reader: string | null): string {
+  const path = join(temporaryFolder(), 'store.db');
+  runProgram(['presses', 'North', '--platens', '450F', '--store', path]);
+  const store = openStore({ path });
+  store.saveSetting('next-trial', JSON.stringify({ pressName: 'North', reader }));
+  store.close();
+  return path;
+}
+
+it('W on the home leads to the warm-up of the press chosen there, and leaving it back to the home', async () => {
+  const screen = new TerminalProgram(PROGRAM, ['--speed', '100', '--store', storeWithPlan('simulated')]);
+  try {
+    await screen.see(/Warm-up\s+cold to READY/);
+    await screen.key('w');
+    await screen.see(/Warm-up of North/);
+    await screen.see(/read and understood/);
+    await screen.key('\r');
+    await screen.see(/heaters on for/);
+    await screen.key('q');
+    await screen.see(/Leave the warm-up\?/);
+    await screen.key('y');
+    await screen.see(/Warm-up\s+cold to READY/);
+  } finally {
+    screen.kill();
+  }
+}, 30_000);
+
+it('W on the home without a reader says what to do there, and names no option', async () => {
+  const screen = new TerminalProgram(PROGRAM, ['--store', storeWithPlan(null)]);
+  try {
+    await screen.see(/Warm-up\s+cold to READY/);
+    await screen.key('w');
+    await screen.see(/no reader chosen yet\. Press S/);
+    expect(screen.screen).not.toContain('--');
+  } finally {
+    screen.kill();
+  }
+}, 30_000);
+
+it('readings are corrected by the probes’ calibrations, live and afterwards; the raw ones stay', () => {
+  const store = join(temporaryFolder(), 'store.db');
+  // A probe that reads 1 °C high from 20 °C to 250 °C.
+  const points = ['20C:1C:0.4C', '120C:1C:0.4C', '250C:1C:0.4C'].flatMap((point) => [
+    '--point',
+    `${point}:2026-03-01`,
+  ]);
+  expect(
+    runProgram(['probes', 'HIGH', '--type', 'K', '--class', 'IEC 2', ...points, '--store', store]).err,
+  ).toBe('');
+  const record = (...more: readonly string[]) => {
+    const live = JSON.parse(
+      runProgram([...LIVE, '--speed', '2000', '--plain', '--json', '--store', store, ...more]).out,
+    );
+    const [one] = JSON.parse(
+      runProgram(['warm-up', live.recordingId, '--store', store, '--json']).out,
+    ).warmUps;
+    return { live, start: one.platens[0].startC as number, analysed: one.powerOnS + one.readyAtS };
+  };
+  const raw = record();
+  const corrected = record('--probes', '-,-,HIGH,HIGH');
+  // The same simulated readings (same seed); 1 °C less by the calibration.
+  expect(corrected.start).toBeCloseTo(raw.start - 1, 6);
+  // One degree less at the edge of the band: later READY, live as well as afterwards.
+  expect(corrected.live.firstReadyAtS).toBeGreaterThan(raw.live.firstReadyAtS);
+  expect(corrected.analysed).toBeCloseTo(corrected.live.firstReadyAtS, 6);
+}, 40_000);

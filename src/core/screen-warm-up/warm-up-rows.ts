@@ -111,7 +111,7 @@ function nextWord({ ready, heaters }: WarmUpScreenState, standing: WarmUpStandin
     case 'fault':
       return NEXT_WORD.seeProbe;
     case 'cold':
-      return heaters === null ? 'P: HEATERS' : NEXT_WORD.wait;
+      return heaters === null ? T.nextHeaters : NEXT_WORD.wait;
     case 'heating':
     case 'near':
     case 'above':

@@ -29,6 +29,8 @@ export const WARM_UP_LIVE_TEXT = {
     'in-band': 'IN BAND',
     ready: 'READY',
   },
+  /** In block letters under COLD. */
+  nextHeaters: 'P: HEATERS',
   read: 'READ THIS',
   readAsk: 'Read these once a shift, then press Enter. Readings are kept meanwhile.',
   /** `sets`: set points, one where all platens have the same. */
@@ -103,6 +105,10 @@ export const WARM_UP_LIVE_TEXT = {
   recording: (recordingId: string) => `Recording ${recordingId}.`,
   ended: (recordingId: string, ready: boolean) =>
     `${ready ? 'READY was reached.' : 'READY was not reached.'} Kept as recording ${recordingId}: dwellwright warm-up ${recordingId}`,
+  homeNoReader: 'warm-up: no reader chosen yet',
+  homeSetUp: 'Press S, then say where the reader is plugged in; the simulated reader can be chosen there too',
+  homeNoPress: 'warm-up: no press chosen yet',
+  homeChoose: 'Press S and add or choose a press, or start a trial on one first',
   marks: { heaters: 'heaters on', ready: 'READY' },
   /** As notes in the recording. The first is what an analysis looks for; the second takes the latest of them back. */
   notes: {

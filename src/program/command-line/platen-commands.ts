@@ -60,6 +60,7 @@ export function addPlatenCommands(program: Command): void {
     .option('--probes <list>', 'live: probe on each channel, channel 1 first, parted by commas, - for none')
     .option('--seconds <duration>', 'live: stop by itself after this time (for scripts)')
     .option('--plain', 'live: print plain lines instead of the screen; ends by itself after READY')
+    .option('--after-ready <duration>', 'live, plain: go on so long after READY, for level, ripple and drift (30s unless stated)')
     .option('--ascii', 'live: draw with ASCII characters only')
     .addOption(storeOption())
     .addOption(showOption())

@@ -34,6 +34,8 @@ export interface RunWarmUpLiveOptions {
   readonly platens: readonly (PlatenChannel & { readonly label: string; readonly setPointC: number })[];
   readonly endAfterS: number | null;
   readonly endSignal: AbortSignal;
+  /** Without a terminal: recorded for so long after READY, then it ends. s of the reader's clock. */
+  readonly afterReadyS: number;
   /** Calls back when a simulated press switches its heaters on. */
   readonly onHeatersOn?: (listener: (atUs: number) => void) => void;
   readonly plain: boolean;
@@ -42,8 +44,6 @@ export interface RunWarmUpLiveOptions {
   readonly write: (line: string) => void;
 }
 
-/** Without a terminal: recorded for so long after READY, then it ends. s of the reader's clock. */
-const AFTER_READY_S = 30;
 const LOOK_EVERY_MS = 250;
 const T = WARM_UP_LIVE_TEXT;
 
@@ -115,7 +115,7 @@ export async function runWarmUpLive(options: RunWarmUpLiveOptions): Promise<Read
     model.dispatch({ kind: 'reading', ready, values, atUs });
     if (!plain) return;
     plainLines.look(model.getState());
-    if (ready.firstReadyAtS !== null && reading.timeS - ready.firstReadyAtS >= AFTER_READY_S)
+    if (ready.firstReadyAtS !== null && reading.timeS - ready.firstReadyAtS >= options.afterReadyS)
       controller.abort();
   }
 

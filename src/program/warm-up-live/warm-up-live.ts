@@ -29,6 +29,7 @@ export interface WarmUpLiveOptions extends WarmUpOptions {
   readonly speed?: string;
   readonly press?: string;
   readonly seconds?: string;
+  readonly afterReady?: string;
   readonly baud?: string;
   readonly rate?: string;
   readonly probes?: string;
@@ -112,6 +113,7 @@ export async function warmUpLive(options: WarmUpLiveOptions): Promise<void> {
       rule: rules.ready,
       platens,
       endAfterS,
+      afterReadyS: parseDuration(options.afterReady ?? '30s', '--after-ready'),
       endSignal: ended.signal,
       ...(simulation === null ? {} : { onHeatersOn: simulation.onHeatersOn }),
       plain,
