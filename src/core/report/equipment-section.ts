@@ -1,18 +1,31 @@
+import type { Probe } from '../probe/Probe.ts';
 import { neutralise } from '../text/neutralise.ts';
 import { probeLines } from '../text/probe-text.ts';
 import { REPORT_TEXT, ROLE_NAME } from '../text/report-text.ts';
-import { numberText } from '../text/units-text.ts';
+import { numberText, type TemperatureUnit } from '../text/units-text.ts';
 import type { ReportSection } from './ReportContent.ts';
-import type { ReportRecording, TrialReportInput } from './TrialReportInput.ts';
+import type { ReportRecording } from './TrialReportInput.ts';
+
+type Traced = Pick<ReportRecording, 'trace'>;
+
+export interface EquipmentInput {
+  readonly recordings: readonly Traced[];
+  readonly probes: readonly Probe[];
+  /** As stated by people. */
+  readonly equipment: readonly string[];
+  /** Where the probes' records are read, °C. */
+  readonly targetC: number;
+  readonly unit: TemperatureUnit;
+}
 
 /** What it was measured with: reader and channels as the recordings say, the rest as people state it, dates to fill in. */
 export function equipmentSection({
   recordings,
   probes,
   equipment,
-  outcome,
+  targetC,
   unit,
-}: TrialReportInput): ReportSection {
+}: EquipmentInput): ReportSection {
   const readers = distinct(recordings.flatMap(readerText));
   const channels = distinct(recordings.flatMap(channelTexts));
   const stated = equipment.map((item) => ({
@@ -31,7 +44,7 @@ export function equipmentSection({
           ...channels.map((value) => ({ name: REPORT_TEXT.probeLaid, value })),
           ...probes.map((probe) => ({
             name: REPORT_TEXT.probeRecord,
-            value: probeLines(probe, outcome.settings.targetC, unit)
+            value: probeLines(probe, targetC, unit)
               .map((line) => line.trim())
               .join('; '),
           })),
@@ -45,7 +58,7 @@ export function equipmentSection({
   };
 }
 
-function readerText({ trace }: ReportRecording): readonly string[] {
+function readerText({ trace }: Traced): readonly string[] {
   const { identity, recognised } = trace;
   if (identity === null) return recognised === null ? [] : [neutralise(recognised)];
   const { name, firmwareVersion, serialNumber, rateHz } = identity;
@@ -59,7 +72,7 @@ function readerText({ trace }: ReportRecording): readonly string[] {
   ];
 }
 
-function channelTexts({ trace }: ReportRecording): readonly string[] {
+function channelTexts({ trace }: Traced): readonly string[] {
   return trace.channels
     .filter(({ role }) => role !== 'unused')
     .map(({ channel, role }) => {
@@ -73,7 +86,7 @@ function channelTexts({ trace }: ReportRecording): readonly string[] {
     });
 }
 
-function clockText({ trace }: ReportRecording): readonly string[] {
+function clockText({ trace }: Traced): readonly string[] {
   const { driftPpm, standardUncertaintyPpm } = trace.clock;
   return driftPpm === null
     ? []

@@ -1,6 +1,7 @@
-import { neutralise } from '../text/neutralise.ts';
 import { momentText, REPORT_TEXT } from '../text/report-text.ts';
-import { lengthText, pressureText, secondsText, temperatureText } from '../text/units-text.ts';
+import { lengthText, secondsText, temperatureText } from '../text/units-text.ts';
+import { fact } from './fact.ts';
+import { pressureFacts } from './pressure-facts.ts';
 import type { ReportSection } from './ReportContent.ts';
 import type { TrialReportInput } from './TrialReportInput.ts';
 
@@ -17,7 +18,7 @@ export function jobSection({ job, outcome, note, unit }: TrialReportInput): Repo
       ? []
       : [
           fact(REPORT_TEXT.carrier, assembly.carrier),
-          fact(REPORT_TEXT.ring, ring(assembly.ringOuterDiameterMm, assembly.ringInnerDiameterMm)),
+          fact(REPORT_TEXT.ring, ringText(assembly.ringOuterDiameterMm, assembly.ringInnerDiameterMm)),
           fact(REPORT_TEXT.adhesive, REPORT_TEXT.adhesiveOf(assembly.adhesive, assembly.dataSheetRevision)),
         ]),
     fact(REPORT_TEXT.press, job.pressName),
@@ -42,42 +43,9 @@ export function jobSection({ job, outcome, note, unit }: TrialReportInput): Repo
   return { heading: REPORT_TEXT.jobHeading, blocks: [{ kind: 'facts', facts }] };
 }
 
-/** The gauge pressure where it was stated; else room to write it, beside the band it belongs in. */
-function pressureFacts({ pressure, gaugeStated, gaugePsi }: TrialReportInput['job']) {
-  if (pressure === null)
-    return [fact(REPORT_TEXT.gauge, gaugePsi === null ? null : pressureText(gaugePsi, 1))];
-  const band = fact(
-    REPORT_TEXT.gaugeBand,
-    REPORT_TEXT.bandOf({
-      low: pressureText(pressure.bandLowGaugePsi, 1),
-      high: pressureText(pressure.bandHighGaugePsi, 1),
-      netLow: pressureText(pressure.bandLowPsi),
-      netHigh: pressureText(pressure.bandHighPsi),
-    }),
-  );
-  if (!gaugeStated) return [fact(REPORT_TEXT.gauge, null), band];
-  const { netFacingLowPsi, netFacingHighPsi } = pressure;
-  const spread =
-    netFacingLowPsi === null || netFacingHighPsi === null
-      ? null
-      : REPORT_TEXT.gaugeSpread(pressureText(netFacingLowPsi), pressureText(netFacingHighPsi));
-  return [
-    fact(REPORT_TEXT.gauge, pressureText(pressure.gaugePsi, 1)),
-    fact(
-      REPORT_TEXT.netFacing,
-      REPORT_TEXT.netFacingOf(pressureText(pressure.netFacingPsi), pressure.side, spread),
-    ),
-    band,
-  ];
-}
-
-function ring(outerMm: number | null, innerMm: number | null): string | null {
+/** Ring's outer and inner diameter; null where one is not known. */
+export function ringText(outerMm: number | null, innerMm: number | null): string | null {
   return outerMm === null || innerMm === null
     ? null
     : REPORT_TEXT.ringOf(lengthText(outerMm), lengthText(innerMm));
-}
-
-/** An empty value leaves a line to write on. */
-function fact(name: string, value: string | null) {
-  return { name, value: value === null ? '' : neutralise(value) };
 }

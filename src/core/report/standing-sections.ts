@@ -1,15 +1,15 @@
-import { cautionLines } from '../text/cautions.ts';
+import { type CautionOccasion, cautionLines } from '../text/cautions.ts';
 import { REPORT_TEXT } from '../text/report-text.ts';
 import type { ReportSection } from './ReportContent.ts';
 
 /** Cautions that every report carries: it is read by people who were not at the press. */
-export function cautionsSection(): ReportSection {
+export function cautionsSection(...further: readonly CautionOccasion[]): ReportSection {
   return {
     heading: REPORT_TEXT.cautionsHeading,
     blocks: [
       {
         kind: 'list',
-        items: cautionLines('not-a-safety-device', 'heat', 'closing', 'fumes'),
+        items: cautionLines('not-a-safety-device', 'heat', 'closing', 'fumes', ...further),
       },
     ],
   };

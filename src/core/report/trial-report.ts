@@ -38,9 +38,9 @@ export function trialReport(input: TrialReportInput): ReportContent {
       uncertaintySection(input),
       leftOutSection(input),
       ...input.furtherSections,
-      equipmentSection(input),
+      equipmentSection({ ...input, targetC: input.outcome.settings.targetC }),
       cautionsSection(),
-      dataSection(input),
+      dataSection({ ...input, ruleVersions: input.outcome.runs.map(({ result }) => result.ruleVersion) }),
       signaturesSection(),
     ],
   };

@@ -74,6 +74,24 @@ export const FIGURE_TEXT = {
   runName: (label: string, counts: boolean) => `Run ${label}${counts ? '' : ' (out)'}`,
 } as const;
 
+/** A recipe's own facts in a report. */
+export const RECIPE_FACTS = {
+  version: 'Recipe version',
+  versionOf: (version: number, provisional: boolean) =>
+    `${version}${provisional ? ', PROVISIONAL: it rests on one run' : ''}`,
+  accepted: 'Accepted',
+  acceptedBy: (initials: string, at: string) => `by ${initials} on ${at}`,
+  dwell: 'Dwell and its parts',
+  dwellOf: ({ dwell, soak, hold, margin }: Readonly<Record<'dwell' | 'soak' | 'hold' | 'margin', string>>) =>
+    `${dwell} from press closed: soak ${soak} s + hold ${hold} s + margin ${margin} s, rounded up`,
+  rule: 'Dwell rule',
+  ruleOf: (rule: string, reason: string | null) => `${rule}${reason === null ? '' : ` (${reason})`}`,
+  platensMeasured: 'Platens measured in its trial',
+  restsOn: 'Rests on',
+  runs: (count: number, mean: string, sd: string | null) =>
+    `${count} ${count === 1 ? 'run' : 'runs'}, mean soak time ${mean} s${sd === null ? '' : `, standard deviation ${sd} s`}`,
+} as const;
+
 /** Headings, labels and sentences of reports. */
 export const REPORT_TEXT = {
   trialTitle: 'Heat-soak trial',

@@ -50,7 +50,9 @@ function addTrialOptions(command: Command): Command {
 /** Commands that hand a trial over: a report, a chart. */
 export function addReportCommands(program: Command): void {
   addTrialOptions(program.command('report [files...]'))
-    .description('write a trial, or two presses compared, as a report: a page (.html) or a PDF (.pdf)')
+    .description(
+      'write a trial, a re-check, two presses compared or a bonded lot as a report: a page (.html) or a PDF (.pdf)',
+    )
     .requiredOption('--out <file>', 'file to write; its ending says which: .html or .pdf')
     .addOption(new Option('--paper <size>', 'paper of the PDF').choices(['letter', 'a4']).default('letter'))
     .option('--gauge <pressure>', 'gauge pressure that was set, such as 43psi')
@@ -65,6 +67,14 @@ export function addReportCommands(program: Command): void {
     .option('--against <trial>', 'set a stored trial of the same assembly on another press beside it')
     .option('--slower <duration>', 'with --against: the other press may be this much slower')
     .option('--faster <duration>', 'with --against: the other press may be this much faster')
+    .option(
+      '--lot <name>',
+      'report a bonded lot of this name instead: logged cycles of one assembly on one press',
+    )
+    .option('--cycles <numbers>', 'lot: only these, as bond --cycles numbers them, such as 1-40,42')
+    .option('--from <day>', 'lot: closed on this day or later, such as 2026-03-02')
+    .option('--to <day>', 'lot: closed on this day or before')
+    .option('--recipe-version <number>', 'lot: only cycles of this version of the recipe')
     .option('--note <text>', 'note printed with the job')
     .action(lazily(async () => (await import('../commands/report.ts')).report));
 

@@ -1,4 +1,5 @@
 import { createMonotonicClock } from '../../adapters/host/create-monotonic-clock.ts';
+import { numberCycles } from '../../core/bonding/number-cycles.ts';
 import { recipesInForce } from '../../core/bonding/recipes-in-force.ts';
 import type { Recipe } from '../../core/recipe/Recipe.ts';
 import type { ChannelRole } from '../../core/recording/RecordingEntry.ts';
@@ -78,7 +79,8 @@ export async function bond(options: BondOptions): Promise<void> {
       recipe: one,
       openReader: readerOf(options, plain, () => ended.abort()),
       roles: (recipe) => rolesFor(store, options, recipe),
-      probes: (recipe, channels) => rememberedProbes(store, options, recipe.pressName, channels),
+      probes: (recipe, channels) =>
+        rememberedProbes(store, options, recipe.pressName, { channels, use: 'bonding' }),
       platenBandC:
         options.platenBand === undefined
           ? 5 / 1.8
@@ -117,18 +119,20 @@ export async function bond(options: BondOptions): Promise<void> {
 }
 
 function listCycles(store: Store, { assembly, press, show, json }: BondOptions): void {
-  const all = store
-    .cycles()
-    .filter(
-      (one) =>
-        (assembly === undefined || one.assemblyName === assembly) &&
-        (press === undefined || one.pressName === press),
-    );
+  const all = numberCycles(store.cycles()).filter(
+    ({ cycle }) =>
+      (assembly === undefined || cycle.assemblyName === assembly) &&
+      (press === undefined || cycle.pressName === press),
+  );
   if (json) {
-    printJson({ cycles: all });
+    printJson({ cycles: all.map(({ number, cycle }) => ({ number, ...cycle })) });
     return;
   }
-  print(all.length === 0 ? BONDING_TEXT.noCycles : all.map((cycle) => cycleLine(cycle, show)).join('\n'));
+  print(
+    all.length === 0
+      ? BONDING_TEXT.noCycles
+      : all.map(({ number, cycle }) => `${number}  ${cycleLine(cycle, show)}`).join('\n'),
+  );
 }
 
 function checkReader({ port, simulated, reader }: BondOptions): void {
@@ -187,6 +191,8 @@ function readerOf(options: BondOptions, plain: boolean, onFinished: () => void) 
 
 /** The simulated reader's four channels unless other roles are stated for them. */
 function rolesFor(store: Store, options: BondOptions, recipe: Recipe): readonly ChannelRole[] {
-  if (!options.simulated) return rememberedRoles(store, options, recipe.pressName);
-  return options.roles === undefined ? SIMULATED_ROLES : parseRoles(options.roles, '--roles');
+  if (!options.simulated) return rememberedRoles(store, options, recipe.pressName, 'bonding');
+  return options.roles === undefined
+    ? SIMULATED_ROLES
+    : parseRoles(options.roles, '--roles', { bondLine: 'optional' });
 }

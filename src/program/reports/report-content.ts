@@ -1,0 +1,110 @@
+import type { ReportContent } from '../../core/report/ReportContent.ts';
+import { dwellSentences } from '../../core/text/dwell-text.ts';
+import { LOT_TEXT } from '../../core/text/lot-text.ts';
+import { neutralise } from '../../core/text/neutralise.ts';
+import { OptionError } from '../options/OptionError.ts';
+import { print } from '../output/print.ts';
+import type { ComparisonOptions } from './comparison-of-warm-ups.ts';
+import type { LotOptions } from './gather-lot.ts';
+import type { GatherOptions } from './gather-trial.ts';
+import type { TransferOptions } from './transfer-of-trials.ts';
+
+export interface ReportWish extends GatherOptions, ComparisonOptions, TransferOptions, LotOptions {
+  readonly equipment?: readonly string[];
+  readonly note?: string;
+  /** True for the latest version of the recipe. */
+  readonly recheck?: string | true;
+  /** Name of a bonded lot. */
+  readonly lot?: string;
+  readonly show: 'F' | 'C';
+}
+
+/** When and by what a report is made. */
+export type Stamp = Pick<ReportContent, 'madeAt' | 'program'>;
+
+/** The report that the options ask for: two presses compared, a bonded lot, or a trial. Refuses two at once. */
+export function reportContent(
+  files: readonly string[],
+  options: ReportWish,
+  stamp: Stamp,
+): Promise<ReportContent> {
+  const compared = options.first !== undefined || options.second !== undefined;
+  const ofTrial = files.length > 0 || options.trial !== undefined;
+  if (compared && ofTrial) {
+    throw new OptionError(
+      'report: came both a trial and two sides to compare',
+      'Give files or --trial, or --first and --second',
+    );
+  }
+  if (options.lot !== undefined && (compared || ofTrial || options.recheck !== undefined)) {
+    throw new OptionError(
+      'report: came both --lot and something else to report',
+      'Make a report for each: --lot takes --assembly, --press, --from, --to, --cycles and --recipe-version',
+    );
+  }
+  if (compared) return comparison(options, stamp);
+  if (options.lot !== undefined) return lot(options.lot, options, stamp);
+  refuseLotOptions(options);
+  return trial(files, options, stamp);
+}
+
+/** Options that choose cycles are never ignored without a word. */
+function refuseLotOptions({ cycles, from, to, recipeVersion }: ReportWish): void {
+  if ([cycles, from, to, recipeVersion].every((one) => one === undefined)) return;
+  throw new OptionError(
+    'report: --cycles, --from, --to and --recipe-version choose cycles of a bonded lot, but no --lot came',
+    'Add --lot NAME, such as --lot "WB-212 of March 2"',
+  );
+}
+
+/** A trial's content; prints its dwell. Exit code 1 when no run counts. */
+async function trial(files: readonly string[], options: ReportWish, stamp: Stamp): Promise<ReportContent> {
+  const [{ gatherTrial }, { trialReport }] = await Promise.all([
+    import('./gather-trial.ts'),
+    import('../../core/report/trial-report.ts'),
+  ]);
+  const gathered = await gatherTrial('report', files, options);
+  const furtherSections = [];
+  if (options.recheck !== undefined) {
+    const { recheckOfTrial } = await import('./recheck-of-trial.ts');
+    furtherSections.push(await recheckOfTrial(gathered, { ...options, recheck: options.recheck }));
+  }
+  if (options.against !== undefined) {
+    const { transferOfTrials } = await import('./transfer-of-trials.ts');
+    furtherSections.push(await transferOfTrials(gathered, options, stamp.madeAt));
+  }
+  const { statistics, settings } = gathered.outcome;
+  print(dwellSentences({ statistics, ...settings }).join('\n'));
+  if (statistics.runs === 0) process.exitCode = 1;
+  return trialReport({ ...gathered, ...stamp, ...shared(options), furtherSections });
+}
+
+async function comparison(options: ReportWish, stamp: Stamp): Promise<ReportContent> {
+  const [{ comparisonOfWarmUps }, { comparisonReport }] = await Promise.all([
+    import('./comparison-of-warm-ups.ts'),
+    import('../../core/report/comparison-report.ts'),
+  ]);
+  return comparisonReport({ ...(await comparisonOfWarmUps(options)), ...stamp, ...shared(options) });
+}
+
+/** A bonded lot's content; prints how many cycles have nothing noticed. Exit code 1 where one is to be looked at. */
+async function lot(name: string, options: ReportWish, stamp: Stamp): Promise<ReportContent> {
+  const [{ gatherLot }, { lotReport }, { isClean }] = await Promise.all([
+    import('./gather-lot.ts'),
+    import('../../core/report/lot-report.ts'),
+    import('../../core/report/lot-section.ts'),
+  ]);
+  if (neutralise(name).trim() === '')
+    throw new OptionError('--lot: came no name', 'Name the lot as the job calls it, such as --lot L-2041');
+  const gathered = await gatherLot(options);
+  const clean = gathered.cycles.filter(isClean).length;
+  print(LOT_TEXT.countLine({ all: gathered.cycles.length, clean }));
+  if (clean < gathered.cycles.length) process.exitCode = 1;
+  return lotReport({ ...gathered, ...stamp, ...shared(options), lot: name });
+}
+
+const shared = ({ equipment, note, show }: ReportWish) => ({
+  equipment: equipment ?? [],
+  note: note ?? null,
+  unit: show,
+});
