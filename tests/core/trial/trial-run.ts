@@ -4,6 +4,9 @@ import type { TrialRun } from '../../../src/core/trial/TrialResult.ts';
 
 const NOT_STATED: RunConditions = { ring: null, coating: null, carrierId: null, probe: null };
 
+/** Each run has a peak of its own: two with all the same figures are the same readings. */
+let made = 0;
+
 /** A finished run with a given soak time for tests of the trial; all else plausible. */
 export function trialRun(
   soakTimeS: number | null,
@@ -15,6 +18,7 @@ export function trialRun(
     readonly conditions?: Partial<RunConditions>;
     readonly decision?: TrialRun['decision'];
     readonly slopeCPerS?: number;
+    readonly peakC?: number;
   } = {},
 ): TrialRun {
   const {
@@ -48,7 +52,7 @@ export function trialRun(
       openedS: 200,
       endedS: 205,
       startC: 24,
-      peakC: 220,
+      peakC: change.peakC ?? 220 + (made++ % 1000) / 1000,
       lowestAfterCrossingC: 177,
       hold: null,
       platenAtClosingC: { upper: 232, lower: 232 },

@@ -112,6 +112,22 @@ describe('figures of a trial', () => {
   });
 });
 
+describe('the readings of one run that came twice', () => {
+  it('count once, and the second says why it is left out; runs that only share their soak time both count', () => {
+    const run = () => trialRun(53.5, { peakC: 221 });
+    const { counting, leftOut } = countingRuns([run(), run(), trialRun(53.5, { peakC: 222 })]);
+    expect(counting).toHaveLength(2);
+    expect(leftOut.map(({ why }) => why)).toEqual(['same-readings']);
+  });
+
+  it('a run set aside or unusable keeps its own reason', () => {
+    const aside = trialRun(53.5, { peakC: 221, decision: { kind: 'set-aside', reason: 'why not' } });
+    expect(countingRuns([trialRun(53.5, { peakC: 221 }), aside]).leftOut.map(({ why }) => why)).toEqual([
+      'set-aside',
+    ]);
+  });
+});
+
 describe('spread from part to part', () => {
   const flag = (...conditions: Parameters<typeof trialRun>[1][]) =>
     trialStatistics(conditions.map((change) => trialRun(53, change))).partSpreadMissing;
