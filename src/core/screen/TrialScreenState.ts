@@ -80,6 +80,13 @@ export type Dialog =
   | { readonly kind: 'note'; readonly text: string }
   | { readonly kind: 'spoilt'; readonly text: string }
   | { readonly kind: 'quit' }
+  /** Press closed once more in a marked run. `heating`: the target was not reached yet, so that the mark may be corrected. */
+  | {
+      readonly kind: 'closed-again';
+      readonly by: 'key' | 'pedal' | 'contact';
+      readonly askedUs: number;
+      readonly heating: boolean;
+    }
   | { readonly kind: 'runs'; readonly selected: number }
   | {
       readonly kind: 'decision';
@@ -109,6 +116,8 @@ export type Dialog =
   | { readonly kind: 'budget' }
   | { readonly kind: 'overlay' }
   | { readonly kind: 'help' };
+
+export type MarkTaken = 'press-closed' | 'opened' | 'spoilt';
 
 export interface Notice {
   readonly text: string;
@@ -146,7 +155,6 @@ export interface TrialScreenState {
   /** Number of the run that the marks and flags below belong to. */
   readonly runNumber: number | null;
   readonly crossedS: number | null;
-  readonly dipped: boolean;
   readonly holdDone: boolean;
   /** Readings stopped or a bond-line probe failed while the hold counted. */
   readonly holdUnseen: boolean;
@@ -156,7 +164,10 @@ export interface TrialScreenState {
   readonly input: InputBuffer;
   /** When each mark key was last taken, µs. */
   readonly markKeyUs: Readonly<Record<string, number>>;
-  readonly latestMark: 'press-closed' | 'opened' | 'spoilt' | null;
+  /** Marks of this run that can be taken back, the latest last. */
+  readonly marksTaken: readonly MarkTaken[];
+  /** Moments of press closed in this run, µs, the one that holds last; those before it were corrected. */
+  readonly closedMarksUs: readonly number[];
   readonly notice: Notice | null;
   readonly flashUntilUs: number;
   /** A stored run shown again has come to its end. */

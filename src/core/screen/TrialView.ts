@@ -22,7 +22,7 @@ export interface DialogView {
   readonly lines: readonly ViewLine[];
   /** Typed text, null where none is asked for. */
   readonly entry: string | null;
-  /** Draws a whole page under the title; only with 'cover'. */
+  /** Draws what stands under the question instead of `lines`: the whole page ('cover') or the part under the figure ('page'). */
   readonly draw?: DrawPage;
 }
 

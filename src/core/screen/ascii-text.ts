@@ -1,13 +1,24 @@
 import { LEFT_RIGHT, UP_DOWN } from '../text/keys-text.ts';
 
 const PLAIN: readonly (readonly [RegExp, string])[] = [
+  [/↑ ↓/gu, UP_DOWN],
+  [/← →/gu, LEFT_RIGHT],
   [/°/gu, ''],
   [/±/gu, '+/-'],
   [/×/gu, 'x'],
   [/[—–]/gu, '-'],
-  [/·/gu, '.'],
-  [/↑ ↓/gu, UP_DOWN],
-  [/← →/gu, LEFT_RIGHT],
+  [/[·•]/gu, '.'],
+  [/[’‘]/gu, "'"],
+  [/[“”]/gu, '"'],
+  [/…/gu, '...'],
+  [/−/gu, '-'],
+  [/→/gu, '->'],
+  [/≤/gu, '<='],
+  [/≥/gu, '>='],
+  [/≈/gu, '~'],
+  [/µ/gu, 'u'],
+  [/√/gu, 'sqrt '],
+  [/²/gu, '^2'],
   [/[^\n -~]/gu, '?'],
 ];
 

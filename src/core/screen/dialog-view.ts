@@ -3,6 +3,7 @@ import { READY_PAGE, READY_TITLE } from '../text/ready-text.ts';
 import { RESULT_PAGE } from '../text/result-text.ts';
 import { SCREEN_TEXT } from '../text/screen-text.ts';
 import { TRIAL_HELP } from '../text/trial-help-text.ts';
+import { closedAgainView } from './closed-again-view.ts';
 import { budgetPage } from './pages/budget-page.ts';
 import { helpPage } from './pages/help-page.ts';
 import { overlayPage } from './pages/overlay-page.ts';
@@ -56,6 +57,8 @@ export function dialogView(state: TrialScreenState): DialogView | null {
         lines: [],
         entry: null,
       };
+    case 'closed-again':
+      return closedAgainView(state, dialog);
     case 'note':
       return { place: 'line', question: questions.note, lines: [], entry: dialog.text };
     case 'spoilt':

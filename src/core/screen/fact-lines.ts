@@ -8,6 +8,7 @@ import { coolingLine } from './between-rows.ts';
 import { bondLineTrouble } from './bond-line-trouble.ts';
 import { clockText } from './clock-text.ts';
 import { elapsedS } from './elapsed-s.ts';
+import { holdDips, isHoldUnseen } from './hold-standing.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
 import type { ViewLine } from './TrialView.ts';
 
@@ -16,6 +17,7 @@ export function factLines(state: TrialScreenState, name: StateName): readonly Vi
   const lines: ViewLine[] = [];
   const say = (text: string, role: ViewLine['role'] = 'plain') => lines.push({ text, role });
   troubleLine(state, say);
+  holdLine(state, name, say);
   const run = state.session?.run;
   const elapsed = elapsedS(state);
   if (elapsed !== null && run?.pressClosed)
@@ -30,14 +32,13 @@ export function factLines(state: TrialScreenState, name: StateName): readonly Vi
     case 'hold':
     case 'dipped':
     case 'hold-not-verified':
-      if (state.holdUnseen) say(SCREEN_TEXT.holdUnseen, 'caution');
-      if (name === 'dipped') say(SCREEN_TEXT.dipped(state.setup.rules.dip), 'caution');
       say(soakText(state), 'strong');
       say(RUN_FACTS.holdSeen(run?.holdCountedS ?? 0, state.setup.rules.holdS));
       cureLine(state, say);
       break;
     case 'hold-done':
-      say(SCREEN_TEXT.holdDone, 'good');
+    case 'hold-done-after-dip':
+      if (name === 'hold-done') say(SCREEN_TEXT.holdDone, 'good');
       say(soakText(state), 'strong');
       cureLine(state, say);
       break;
@@ -53,6 +54,17 @@ export function factLines(state: TrialScreenState, name: StateName): readonly Vi
     default:
   }
   return lines;
+}
+
+/** Why the hold is not verified, or by which rule it is done: before all that follows, since room is short beside it. */
+function holdLine(state: TrialScreenState, name: StateName, say: Say): void {
+  const { dip, holdS } = state.setup.rules;
+  const dips = holdDips(state);
+  if (name === 'hold-done-after-dip') say(SCREEN_TEXT.holdDoneAfterDip(dip, dips, holdS), 'caution');
+  else if (name === 'dipped') say(SCREEN_TEXT.dipped(dip), 'caution');
+  if (name !== 'hold-not-verified') return;
+  if (isHoldUnseen(state) && bondLineTrouble(state) === null) say(SCREEN_TEXT.holdUnseen, 'caution');
+  else if (dips > 0) say(SCREEN_TEXT.holdAgain(dip, dips), 'caution');
 }
 
 /** Beside the hold, never instead of it. */

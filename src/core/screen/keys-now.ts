@@ -1,5 +1,7 @@
 import { isSettled } from '../ready-check/ready-check.ts';
+import { CLOSED_AGAIN } from '../text/closed-again-text.ts';
 import { KEY_TEXT, type KeyHint } from '../text/keys-text.ts';
+import { isMarked } from './closed-again.ts';
 import { currentItem, readyItems } from './ready-items.ts';
 import { isRunOpen } from './reduce-reading.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
@@ -12,6 +14,10 @@ export function keysNow(state: TrialScreenState): readonly KeyHint[] {
       return [k.read];
     case 'quit':
       return [k.yes, k.no];
+    case 'closed-again': {
+      const { keep, correct, newRun, opened } = CLOSED_AGAIN.keys;
+      return [keep, ...(state.dialog.heating ? [correct] : []), newRun, opened];
+    }
     case 'runs':
       return [k.choose, k.setAside, k.takeIn, k.automatic, k.back];
     case 'ready':
@@ -36,8 +42,7 @@ export function keysNow(state: TrialScreenState): readonly KeyHint[] {
   const run = state.session?.run;
   if (isRunOpen(state)) {
     if (run?.phase !== 'opened') {
-      const by = run?.pressClosed?.by;
-      if (by !== 'key' && by !== 'contact') keys.push(k.closed);
+      if (!isMarked(state)) keys.push(k.closed);
       keys.push(k.opened);
     }
     keys.push(k.spoilt);
@@ -49,7 +54,7 @@ export function keysNow(state: TrialScreenState): readonly KeyHint[] {
     if (state.finished.length > 0) keys.push(k.overlay);
     if (state.lastResult !== null) keys.push(k.spoilt);
   }
-  if (state.latestMark !== null) keys.push(k.undo);
+  if (state.marksTaken.length > 0) keys.push(k.undo);
   return [...keys, k.note, k.unit, k.help, k.quit];
 }
 

@@ -4,6 +4,7 @@ import { numberText, type TemperatureUnit, temperatureField } from '../text/unit
 import { temperatureCToF } from '../units/temperature-c-to-f.ts';
 import { bondLineChannels } from './bond-line-channels.ts';
 import { bondLineTrouble } from './bond-line-trouble.ts';
+import { isHoldUnseen } from './hold-standing.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
 import type { TrialView } from './TrialView.ts';
 
@@ -19,13 +20,20 @@ export function mainFigure(state: TrialScreenState, name: StateName): TrialView[
   const trouble = bondLineTrouble(state);
   const faded = trouble !== null;
   const caption = captionOf(coldestC, state.unit, trouble?.kind === 'stale' ? trouble.ageS : null);
-  if (name === 'hold' || name === 'dipped') {
+  if (counts(state, name) && trouble === null) {
     const leftS = state.setup.rules.holdS - (state.session?.run.holdCountedS ?? 0);
     return { text: `${Math.max(0, Math.ceil(leftS - 0.05))}`, unit: 's', faded, caption };
   }
   if (coldestC === null) return { text: NO_FIGURE, unit: '', faded: true, caption: '' };
   const shown = state.unit === 'F' ? temperatureCToF(coldestC) : coldestC;
   return { text: numberText(shown, 0), unit, faded, caption };
+}
+
+/** The hold counts down also after a dip; where readings were missing the count proves nothing. */
+function counts(state: TrialScreenState, name: StateName): boolean {
+  if (name === 'hold' || name === 'dipped') return true;
+  const phase = state.session?.run.phase;
+  return name === 'hold-not-verified' && phase === 'crossed' && !isHoldUnseen(state);
 }
 
 function coldestBondLineC(state: TrialScreenState): number | null {

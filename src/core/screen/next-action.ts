@@ -22,6 +22,7 @@ export function nextAction(state: TrialScreenState, name: StateName): string {
     case 'opened':
       return NEXT_WORD.wait;
     case 'hold-done':
+    case 'hold-done-after-dip':
       return NEXT_WORD.opened;
     case 'hold-not-verified':
       return state.session?.run.phase === 'hold-done' ? NEXT_WORD.opened : NEXT_WORD.wait;

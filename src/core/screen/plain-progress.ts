@@ -1,4 +1,4 @@
-import type { RunEvent } from '../run/RunEvent.ts';
+import type { RunEvent, RunState } from '../run/RunEvent.ts';
 import { progressText } from '../text/progress-text.ts';
 import type { TrialScreenEvent } from './TrialScreenEvent.ts';
 import type { LinkStatus, TrialScreenSetup } from './TrialScreenState.ts';
@@ -34,13 +34,13 @@ export function createPlainProgress(setup: Pick<TrialScreenSetup, 'unit' | 'simu
         refused ||= state.refusal !== null;
         if (state.counts.gaps > gaps) lines.push(text.gap(state.run.latestTimeS));
         gaps = state.counts.gaps;
-        for (const runEvent of event.events) lines.push(...linesOf(runEvent));
+        for (const runEvent of event.events) lines.push(...linesOf(runEvent, state.run));
       }
       return lines;
     },
   };
 
-  function linesOf(event: RunEvent): readonly string[] {
+  function linesOf(event: RunEvent, run: RunState): readonly string[] {
     switch (event.kind) {
       case 'press-closed':
         return [text.pressClosed(event.pressClosed)];
@@ -53,7 +53,7 @@ export function createPlainProgress(setup: Pick<TrialScreenSetup, 'unit' | 'simu
       case 'dip':
         return [text.dip(event.fromS)];
       case 'hold-done':
-        return [text.holdDone(event.timeS)];
+        return [text.holdDone(event.timeS, run)];
       case 'contact-let-go':
       case 'contact-again':
         return [text.contact(event.kind, event.timeS)];

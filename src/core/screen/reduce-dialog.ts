@@ -1,8 +1,11 @@
 import { strictestRule } from '../recipe/strictest-rule.ts';
+import { CLOSED_AGAIN } from '../text/closed-again-text.ts';
 import { SCREEN_TEXT } from '../text/screen-text.ts';
 import type { DwellRule } from '../trial/TrialResult.ts';
+import { reduceClosedAgain } from './closed-again.ts';
+import { markTaken } from './mark-taken.ts';
 import { withNotice } from './notice.ts';
-import { mark, type Reduced } from './reduce-key.ts';
+import type { Reduced } from './reduce-key.ts';
 import { reducePageKey } from './reduce-page-key.ts';
 import { openReadyCheck, overrideItem, reduceReadyKey } from './reduce-ready-key.ts';
 import { reduceRunsKey } from './reduce-runs-key.ts';
@@ -29,6 +32,8 @@ export function typeInto(state: TrialScreenState, dialog: TextDialog, character:
 export function reduceDialog(state: TrialScreenState, dialog: Dialog, name: string, atUs: number): Reduced {
   if (name === 'escape' && dialog.kind === 'ready-reason') return openReadyCheck(state);
   if (name === 'escape' && dialog.kind === 'budget') return [{ ...state, dialog: { kind: 'result' } }, []];
+  if (name === 'escape' && dialog.kind === 'closed-again')
+    return [withNotice({ ...state, dialog: null }, CLOSED_AGAIN.kept, 'quiet', atUs), []];
   if (name === 'escape' && dialog.kind !== 'cautions') return [{ ...state, dialog: null }, []];
   if (takesText(dialog) && name === 'backspace') {
     return [{ ...state, dialog: { ...dialog, text: dialog.text.slice(0, -1) } }, []];
@@ -40,6 +45,8 @@ export function reduceDialog(state: TrialScreenState, dialog: Dialog, name: stri
         firstDialog(state.setup) === null ? [{ ...state, dialog: null }, []] : openReadyCheck(state);
       return [next, [{ kind: 'cautions-acknowledged', atUs }, ...intents]];
     }
+    case 'closed-again':
+      return reduceClosedAgain(state, dialog, name, atUs);
     case 'ready':
       return reduceReadyKey(state, dialog.selected, name, atUs);
     case 'result':
@@ -92,7 +99,7 @@ function submit(state: TrialScreenState, dialog: TextDialog, atUs: number): Redu
   if (text === '') return [state, []];
   switch (dialog.kind) {
     case 'spoilt':
-      return mark(closed, 'x', { kind: 'spoilt', reason: text }, atUs);
+      return markTaken(closed, 'x', { kind: 'spoilt', reason: text }, atUs);
     case 'decision':
       return [
         { ...state, dialog: { kind: 'runs', selected: dialog.run } },

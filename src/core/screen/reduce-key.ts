@@ -1,6 +1,7 @@
-import type { OperatorMark } from '../reading/StreamEvent.ts';
 import { strictestRule } from '../recipe/strictest-rule.ts';
 import { SCREEN_TEXT } from '../text/screen-text.ts';
+import { reduceClosedKey } from './closed-again.ts';
+import { markTaken, undoMark } from './mark-taken.ts';
 import { withNotice } from './notice.ts';
 import { isRunOpen } from './reduce-reading.ts';
 import { openReadyCheck } from './reduce-ready-key.ts';
@@ -8,9 +9,6 @@ import type { TrialIntent } from './TrialIntent.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
 
 export type Reduced = readonly [TrialScreenState, readonly TrialIntent[]];
-
-/** Repeats of the same mark key within this time are ignored, µs. */
-const MARK_REPEAT_US = 1_000_000;
 
 /** Keys that would mark or decide something: a stored run shown again takes none of them. */
 const KEPT_OUT_OF_REPLAY: ReadonlySet<string> = new Set([
@@ -35,11 +33,11 @@ export function reduceKey(state: TrialScreenState, name: string, atUs: number): 
   switch (name) {
     case 'c':
     case 'space':
-      return state.session?.run.pressClosed?.by === 'key' || (open && state.session?.run.phase === 'opened')
-        ? [state, []]
-        : mark(state, 'c', { kind: 'press-closed' }, atUs, name === 'space' ? 'pedal' : null);
+      return reduceClosedKey(state, name, atUs);
     case 'o':
-      return open ? mark(state, 'o', { kind: 'opened' }, atUs) : [state, []];
+      return open && state.session?.run.phase !== 'opened'
+        ? markTaken(state, 'o', { kind: 'opened' }, atUs)
+        : [state, []];
     case 'x':
       return open || state.lastResult !== null
         ? [{ ...state, dialog: { kind: 'spoilt', text: '' } }, []]
@@ -47,7 +45,7 @@ export function reduceKey(state: TrialScreenState, name: string, atUs: number): 
     case 'n':
       return [{ ...state, dialog: { kind: 'note', text: '' } }, []];
     case 'u':
-      return undo(state, atUs);
+      return undoMark(state, atUs);
     case 'f': {
       const unit = state.unit === 'F' ? 'C' : 'F';
       return [{ ...state, unit }, [{ kind: 'unit', unit }]];
@@ -81,34 +79,4 @@ export function reduceKey(state: TrialScreenState, name: string, atUs: number): 
     default:
       return [state, []];
   }
-}
-
-/** Puts a mark, stamped with the moment of the key, unless the same key was taken less than 1 s ago. */
-export function mark(
-  state: TrialScreenState,
-  key: string,
-  wanted: OperatorMark & { readonly kind: 'press-closed' | 'opened' | 'spoilt' },
-  atUs: number,
-  by: 'pedal' | null = null,
-): Reduced {
-  const before = state.markKeyUs[key];
-  if (before !== undefined && atUs - before < MARK_REPEAT_US) {
-    return [withNotice(state, SCREEN_TEXT.repeated, 'quiet', atUs), []];
-  }
-  const marked = { ...state, markKeyUs: { ...state.markKeyUs, [key]: atUs }, latestMark: wanted.kind };
-  return [
-    withNotice(marked, SCREEN_TEXT.marked[wanted.kind], 'good', atUs),
-    [{ kind: 'mark', mark: wanted, atUs, ...(by === null ? {} : { by }) }],
-  ];
-}
-
-function undo(state: TrialScreenState, atUs: number): Reduced {
-  const what = state.latestMark;
-  if (what === null) return [withNotice(state, SCREEN_TEXT.nothingToUndo, 'quiet', atUs), []];
-  const earlier = what === 'press-closed' || !isRunOpen(state) ? null : ('press-closed' as const);
-  const undone = { ...state, latestMark: earlier, markKeyUs: {} };
-  return [
-    withNotice(undone, SCREEN_TEXT.undone[what], 'good', atUs),
-    [{ kind: 'mark', mark: { kind: 'undo', what }, atUs }],
-  ];
 }

@@ -1,6 +1,10 @@
 import type { RunEvent } from '../run/RunEvent.ts';
+import { CLOSED_AGAIN } from '../text/closed-again-text.ts';
 import { MARK_LABEL, SCREEN_TEXT } from '../text/screen-text.ts';
 import { secondsText } from '../text/units-text.ts';
+import { askWhatItMeans } from './closed-again.ts';
+import { isHoldUnseen } from './hold-standing.ts';
+import { withContactMarks } from './mark-taken.ts';
 import { withNotice } from './notice.ts';
 import { readyNotes } from './ready-items.ts';
 import { NOTHING_ANSWERED } from './start-trial-screen.ts';
@@ -21,27 +25,41 @@ export function reduceRunEvent(
       const runNumber = state.session?.run.runNumber ?? null;
       const again = runNumber !== null && runNumber === state.runNumber;
       const marks = placed(again ? state.marks : [], MARK_LABEL.closed, event.pressClosed.timeS);
-      if (again) return [{ ...state, marks, lastResult: null }, []];
-      const unseen = { crossedS: null, dipped: false, holdDone: false, holdUnseen: false };
+      const sources = event.pressClosed.all.filter(({ by }) => by === 'key' || by === 'contact').length;
+      const kept = withContactMarks(state, 'press-closed', sources, atUs);
+      if (again) return [{ ...kept, marks, lastResult: null }, []];
+      const unseen = { crossedS: null, holdDone: false, holdUnseen: false };
       const notes = readyNotes(state).map(
         (text): TrialIntent => ({ kind: 'mark', mark: { kind: 'note', text }, atUs, by: 'command' }),
       );
       const dialog = givesWay(state.dialog) ? null : state.dialog;
-      return [{ ...state, ...unseen, runNumber, marks, lastResult: null, dialog }, notes];
+      return [{ ...kept, ...unseen, runNumber, marks, lastResult: null, dialog }, notes];
     }
     case 'crossing-provisional':
       return crossed(state, state.session?.run.provisionalCrossing?.timeS ?? null, atUs);
     case 'crossing-final':
       return crossed(state, state.session?.run.finalCrossing?.timeS ?? null, null);
-    case 'dip':
-      return [{ ...state, dipped: true }, []];
+    case 'contact-let-go':
+      return [withNotice(state, CLOSED_AGAIN.letGo, 'quiet', atUs), []];
+    case 'contact-again':
+      return [
+        state.dialog === null || givesWay(state.dialog)
+          ? askWhatItMeans(state, 'contact', atUs)
+          : withNotice(state, CLOSED_AGAIN.contactMeanwhile, 'caution', atUs),
+        [],
+      ];
     case 'hold-done':
+      // A hold that was not seen whole is neither rung nor flashed: the bell would say that all is well.
+      if (isHoldUnseen(state)) return [{ ...state, holdDone: true }, []];
       return [
         { ...state, holdDone: true, flashUntilUs: atUs + FLASH_US },
         state.holdDone ? [] : [{ kind: 'bell', why: 'hold-done' }],
       ];
-    case 'opened':
-      return [{ ...state, marks: placed(state.marks, MARK_LABEL.opened, event.timeS), flashUntilUs: 0 }, []];
+    case 'opened': {
+      const kept = withContactMarks(state, 'opened', 1, atUs);
+      const marks = placed(state.marks, MARK_LABEL.opened, event.timeS);
+      return [{ ...kept, marks, flashUntilUs: 0, dialog: withoutQuestion(state.dialog) }, []];
+    }
     case 'run-finished':
       // Told again: marked as spoilt afterwards, or that mark taken back.
       if (state.lastResult?.runNumber === event.result.runNumber)
@@ -51,7 +69,9 @@ export function reduceRunEvent(
           ...state,
           lastResult: event.result,
           crossedS: null,
-          latestMark: null,
+          marksTaken: [],
+          closedMarksUs: [],
+          dialog: withoutQuestion(state.dialog),
           cooling: null,
           recent: [],
           // The bell was heard once; everything else is looked at anew before each run.
@@ -90,11 +110,18 @@ function crossed(
   return [{ ...next, flashUntilUs: announceUs + FLASH_US }, [{ kind: 'bell', why: 'crossing' }]];
 }
 
+/** The question about a closing is over with its run. */
+function withoutQuestion(dialog: Dialog | null): Dialog | null {
+  return dialog?.kind === 'closed-again' ? null : dialog;
+}
+
 /** Pages that only show or prepare give way to a run that begins. */
 function givesWay(dialog: Dialog | null): boolean {
   return (
     dialog !== null &&
-    ['ready', 'ready-reason', 'result', 'budget', 'overlay', 'runs', 'help'].includes(dialog.kind)
+    ['ready', 'ready-reason', 'result', 'budget', 'overlay', 'runs', 'help', 'closed-again'].includes(
+      dialog.kind,
+    )
   );
 }
 

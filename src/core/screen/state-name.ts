@@ -1,8 +1,13 @@
 import type { StateName } from '../text/screen-text.ts';
 import { bondLineTrouble } from './bond-line-trouble.ts';
+import { holdDips, isHoldUnseen } from './hold-standing.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
 
-/** The one word for where the run stands. What makes the figure untrustworthy comes before everything else. */
+/**
+ * The one word for where the run stands. What makes the figure untrustworthy comes before everything else. A hold that
+ * dipped is not verified until the rule's own condition is met in full, and then the word says "after a dip"; one
+ * with readings missing stays unverified.
+ */
 export function stateName(state: TrialScreenState): StateName {
   const phase = state.session?.run.phase ?? 'waiting';
   const counting = phase === 'crossed' || phase === 'dipped';
@@ -17,11 +22,12 @@ export function stateName(state: TrialScreenState): StateName {
     case 'heating':
       return 'heating';
     case 'crossed':
-      return state.holdUnseen ? 'hold-not-verified' : 'hold';
+      return isHoldUnseen(state) || holdDips(state) > 0 ? 'hold-not-verified' : 'hold';
     case 'dipped':
       return 'dipped';
     case 'hold-done':
-      return state.holdUnseen ? 'hold-not-verified' : 'hold-done';
+      if (isHoldUnseen(state)) return 'hold-not-verified';
+      return holdDips(state) > 0 ? 'hold-done-after-dip' : 'hold-done';
     case 'opened':
       return 'opened';
     case 'waiting':

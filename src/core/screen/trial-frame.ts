@@ -81,7 +81,12 @@ function channelRow(view: TrialView): StyledRow {
 }
 
 function middleRows(view: TrialView, room: number): readonly StyledRow[] {
-  if (view.dialog?.place === 'page') return pageRows(view, room);
+  if (view.dialog?.place === 'page') {
+    const { draw } = view.dialog;
+    if (draw === undefined) return pageRows(view, room);
+    const rows = draw({ columns: view.columns, rows: room - 1, ascii: view.ascii });
+    return [...questionRow(view), ...rows.map((row) => plainRow(row, view.ascii))];
+  }
   if (view.between) return betweenRuns(view, room);
   const panelColumns = view.columns >= 110 ? 46 : 28;
   const chartColumns = view.columns - panelColumns - 1;

@@ -6,6 +6,7 @@ import { SCREEN_TEXT } from '../text/screen-text.ts';
 import { bandOfRuns, runsInPicture } from './band-of-runs.ts';
 import { bondLineTrouble } from './bond-line-trouble.ts';
 import { classifyInput } from './classify-input.ts';
+import { forgetQuestion } from './closed-again.ts';
 import { finishedRun } from './finished-run.ts';
 import { withNotice } from './notice.ts';
 import { reduceDialog, takesText, typeInto } from './reduce-dialog.ts';
@@ -37,7 +38,7 @@ export function trialScreenReducer(state: TrialScreenState, event: TrialScreenEv
     case 'notice':
       return [withNotice(now, event.text, event.tone, event.atUs), []];
     case 'tick':
-      return reduceInput(watchHold(now), { kind: 'tick', atUs: event.atUs });
+      return reduceInput(forgetQuestion(watchHold(now), event.atUs), { kind: 'tick', atUs: event.atUs });
     case 'input':
       return reduceInput(now, event.input);
   }
@@ -49,7 +50,7 @@ function reduceSession(
 ): Reduced {
   const waiting = event.state.run.phase === 'waiting';
   const { latestReading } = event.state;
-  let next: TrialScreenState = { ...watchHold(state), session: event.state };
+  let next: TrialScreenState = { ...watchHold(forgetQuestion(state, event.atUs)), session: event.state };
   if (latestReading !== null && latestReading !== state.latest)
     next = reduceReading(next, latestReading, event.atUs);
   const begins =

@@ -30,6 +30,7 @@ const STATE_ROLE: Readonly<Record<StateName, SegmentRole>> = {
   hold: 'good',
   dipped: 'caution',
   'hold-done': 'good',
+  'hold-done-after-dip': 'caution',
   'hold-not-verified': 'caution',
   opened: 'plain',
   good: 'good',

@@ -1,3 +1,4 @@
+import type { RunState } from '../run/RunEvent.ts';
 import type { Crossing, PressClosed, RunResult } from '../run/RunResult.ts';
 import { runReasonText } from './run-reasons.ts';
 import { numberText, slopeText, type TemperatureUnit, temperatureText } from './units-text.ts';
@@ -19,7 +20,10 @@ export function progressText(unit: TemperatureUnit) {
     crossing: ({ timeS, slopeCPerS }: Crossing, channel: number, kind: 'provisional' | 'final') =>
       `${numberText(timeS, kind === 'final' ? 2 : 1)} s crossing, ${kind} (channel ${channel}), rising ${slopeText(slopeCPerS, unit)}`,
     dip: (timeS: number) => `${at(timeS)} below target again`,
-    holdDone: (timeS: number) => `${at(timeS)} hold done`,
+    holdDone: (timeS: number, { holdDips = 0, holdSeen = true }: Pick<RunState, 'holdDips' | 'holdSeen'>) =>
+      !holdSeen
+        ? `${at(timeS)} hold not verified: readings were missing in it`
+        : `${at(timeS)} hold done${holdDips === 0 ? '' : `, after ${holdDips === 1 ? 'a dip' : `${holdDips} dips`}`}`,
     contact: (kind: 'contact-let-go' | 'contact-again', timeS: number) =>
       kind === 'contact-let-go'
         ? `${at(timeS)} contact let go at once: a pedal, not the press`

@@ -1,5 +1,6 @@
 import type { ChannelRole } from '../recording/RecordingEntry.ts';
 import type { ChannelFault } from '../wire/WireEvent.ts';
+import { secondsText } from './units-text.ts';
 
 /** Words of the trial screen. The screen states what is; it never commands a press. */
 export const MARK_LABEL = { closed: 'closed', crossing: 'crossing', opened: 'opened' } as const;
@@ -16,6 +17,7 @@ export const STATE_WORD = {
   hold: ['HOLD'],
   dipped: ['TOO COLD'],
   'hold-done': ['HOLD DONE'],
+  'hold-done-after-dip': ['HOLD DONE', 'AFTER A DIP'],
   'hold-not-verified': ['HOLD NOT', 'VERIFIED'],
   opened: ['OPENED'],
   good: ['RUN GOOD'],
@@ -58,8 +60,14 @@ export const SCREEN_TEXT = {
   holdUnseen: 'Readings were missing during the hold.',
   dipped: (dip: 'restarts' | 'pauses') =>
     dip === 'restarts'
-      ? 'Below target: the hold starts again. Not verified so far.'
-      : 'Below target: the hold waits. Not verified.',
+      ? 'Below target: the hold starts again. Hold not verified so far.'
+      : 'Below target: the hold waits. Hold not verified so far.',
+  holdAgain: (dip: 'restarts' | 'pauses', dips: number) =>
+    `${dips === 1 ? 'A dip' : `${dips} dips`} below target: ${dip === 'restarts' ? 'the hold counts anew since' : 'left out of the hold'}.`,
+  holdDoneAfterDip: (dip: 'restarts' | 'pauses', dips: number, holdS: number) =>
+    dip === 'restarts'
+      ? `${secondsText(holdS)} unbroken after ${dips === 1 ? 'a dip' : `${dips} dips`}; the time before does not count.`
+      : `${secondsText(holdS)} in all, not unbroken: ${dips === 1 ? 'a dip is' : `${dips} dips are`} left out (rule: a dip pauses).`,
   crossed: (soak: string) => `Crossing: target reached after ${soak}.`,
   holdDone: 'The bond line has had its hold.',
   opened: 'Working out the run.',

@@ -7,7 +7,8 @@ export const TRIAL_HELP = {
     'Shade behind the chart: the earlier runs of this trial.',
   ],
   keys: [
-    ['C', 'press closed, at that moment (a pedal that types a blank as well)'],
+    ['C', 'press closed, at that moment; in a marked run it asks first what happened'],
+    ['pedal', 'types a blank, or on the contact: closed; after the hold opened; between, it asks'],
     ['O', 'press opened'],
     ['X', 'spoilt run, with the reason; after a run it takes that run out'],
     ['U', 'take back the latest mark'],

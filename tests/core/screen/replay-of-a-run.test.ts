@@ -19,7 +19,7 @@ describe('a stored run on the trial screen', () => {
     for (const key of ['c', 'o', 'x', 'n', 'u', 'r', 'a', 'k', ' ']) {
       const trial = replayed().key(key, 6);
       expect(trial.state.dialog).toBeNull();
-      expect(trial.state.latestMark).toBeNull();
+      expect(trial.state.marksTaken).toEqual([]);
       expect(trial.intents).toEqual([]);
     }
   });

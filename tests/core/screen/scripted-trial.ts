@@ -28,6 +28,18 @@ const RUN_SCRIPTS: Readonly<Record<string, () => ScriptedTrial>> = {
       .report(90, { phase: 'dipped', holdCountedS: 0 }, [{ kind: 'dip', fromS: 88 }])
       .readings(90, 91);
   },
+  'after a dip': () => {
+    const trial = scripted('dipped').report(91, { phase: 'crossed', holdDips: 1 });
+    return trial.readings(91, 131, { holdFromS: 91 });
+  },
+  'hold done after a dip': () => {
+    const trial = scripted('after a dip').readings(131, 211, { holdFromS: 91 });
+    trial.report(211, { phase: 'hold-done', holdCountedS: 120 }, [{ kind: 'hold-done', timeS: 211 }]);
+    return trial.readings(211, 214);
+  },
+  'closed again': () => scripted('heating').key('c', 48.2),
+  'pedal again in the hold': () =>
+    scripted('hold').report(101.1, {}, [{ kind: 'contact-again', timeS: 101 }]),
   'hold not verified': () => {
     const trial = new ScriptedTrial().readings(0, 10).close().readings(10, 67).cross();
     return trial.readings(67, 90, { holdFromS: trial.closedS + CROSSING_S }).tick(96);

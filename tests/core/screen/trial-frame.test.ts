@@ -25,6 +25,8 @@ const SAYS: Readonly<Record<string, { readonly word: keyof typeof STATE_WORD; re
   fault: { word: 'open', text: /open circuit/ },
   hold: { word: 'hold', text: /hold seen 34 s of 120 s/ },
   dipped: { word: 'dipped', text: /the hold starts again/ },
+  'after a dip': { word: 'hold-not-verified', text: /A dip below target: the hold counts anew/ },
+  'hold done after a dip': { word: 'hold-done-after-dip', text: /120 s unbroken after a dip/ },
   'hold not verified': { word: 'hold-not-verified', text: /6 s old/ },
   'hold done': { word: 'hold-done', text: /has had its hold/ },
   opened: { word: 'opened', text: /Working out/ },
