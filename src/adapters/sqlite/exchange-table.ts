@@ -1,9 +1,10 @@
 import type Database from 'better-sqlite3';
 import * as v from 'valibot';
-import { FILE_HASH_KEY } from '../../core/exchange/imported-head.ts';
 import type { RecordingPart, SavedLayout, StoreExchange } from '../../core/exchange/StoreExchange.ts';
+import { CHANNEL_ROLES } from '../../core/recording/RecordingEntry.ts';
 import { storeRefusals } from '../../core/text/store-refusals.ts';
 import { fromJson } from './from-json.ts';
+import { recordingsByHeadHash } from './recordings-by-head-hash.ts';
 import { StoreError } from './StoreError.ts';
 import { toJson } from './to-json.ts';
 
@@ -14,21 +15,22 @@ const layoutOptionsSchema: v.GenericSchema<unknown, SavedLayout['options']> = v.
   temperatureColumns: v.exactOptional(v.array(columnText)),
   unit: v.exactOptional(v.picklist(['C', 'F', 'K'])),
   timeUnit: v.exactOptional(v.picklist(['s', 'ms', 'us', 'min', 'h'])),
+  roles: v.exactOptional(v.array(v.picklist(CHANNEL_ROLES))),
+  rows: v.exactOptional(columnText),
   intervalS: v.exactOptional(v.pipe(v.number(), v.finite())),
 });
 
+type Import = ReturnType<StoreExchange['importsOf']>[number];
+
 /** Files brought in, and named layouts of loggers' files. */
 export function exchangeTable(database: Database.Database): StoreExchange {
-  // Also a recording that came in as its own text form, on the way from a store where its file was brought in.
-  const importsOf = database.prepare<
-    [{ fileSha256: string }],
-    ReturnType<StoreExchange['importsOf']>[number]
-  >(`
-    SELECT recording_id AS recordingId, trial_id AS trialId, @fileSha256 AS fileSha256,
-      coalesce(file_name, '') AS fileName, coalesce(read_as, '') AS readAs, coalesce(imported_at, '') AS importedAt
-    FROM recordings LEFT JOIN imports ON imports.recording_row = recordings.recording_row AND file_sha256 = @fileSha256
-    WHERE file_sha256 = @fileSha256 OR instr(head_text, '${FILE_HASH_KEY}: ' || @fileSha256 || char(10)) > 0
-    ORDER BY recordings.recording_row`);
+  const broughtIn = database.prepare<[string, string], Import>(`
+    SELECT recording_id AS recordingId, trial_id AS trialId, file_sha256 AS fileSha256,
+      file_name AS fileName, read_as AS readAs, imported_at AS importedAt
+    FROM imports JOIN recordings USING (recording_row)
+    WHERE file_sha256 = ? OR (read_as <> '' AND recording_id IN (SELECT value FROM json_each(?)))
+    ORDER BY recording_row`);
+  const heads = recordingsByHeadHash(database);
   const insertRecording = database.prepare(`
     INSERT INTO recordings (recording_id, trial_id, simulated, head_text) VALUES (?, ?, ?, ?)
     ON CONFLICT (recording_id) DO NOTHING`);
@@ -73,7 +75,16 @@ export function exchangeTable(database: Database.Database): StoreExchange {
 
   return {
     atomically: (work) => database.transaction(work).immediate(),
-    importsOf: (fileSha256) => importsOf.all({ fileSha256 }),
+    importsOf: (sha256) => {
+      const named = heads.of(sha256);
+      const rows = broughtIn.all(sha256, JSON.stringify(named.map(({ recordingId }) => recordingId)));
+      // A recording that came in as its own text form, on the way from a store where its file was brought in.
+      const further = named.filter(({ recordingId }) => !rows.some((row) => row.recordingId === recordingId));
+      return [
+        ...rows,
+        ...further.map((one) => ({ ...one, fileSha256: sha256, fileName: '', readAs: '', importedAt: '' })),
+      ];
+    },
     addRecording: (recording) => database.transaction(add).immediate(recording),
     layouts: () =>
       layouts.all().map((row) => ({

@@ -88,9 +88,9 @@ function bringFurther(own: Database.Database, other: Database.Database, ours: Ro
   return true;
 }
 
-/** The same file brought in on two laptops in the same way: only the label of when the file was written may differ. */
+/** The same file brought in on two laptops in the same way: only the file's name and date and the program may differ. */
 function sameImport(own: Database.Database, other: Database.Database, ours: Row, theirs: Row): boolean {
-  const label = /^made-at: .*$/m;
+  const label = /^(?:made-at|program|imported-from): .*$/gm;
   const imported = (database: Database.Database, row: number) =>
     database
       .prepare<[number], string>('SELECT file_sha256 || read_as FROM imports WHERE recording_row = ?')

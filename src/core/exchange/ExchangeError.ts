@@ -12,6 +12,7 @@ export type ExchangeErrorCode =
   | 'import-layout-unreadable'
   | 'import-unanswered'
   | 'import-changed'
+  | 'import-several-unfit'
   | 'layout-unknown'
   | 'layout-empty'
   | 'export-unknown'

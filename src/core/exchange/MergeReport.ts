@@ -21,6 +21,8 @@ export interface MergeReport {
     readonly runResults: number;
     readonly decisions: number;
     readonly recipes: number;
+    /** Recipe versions taken out of use. */
+    readonly withdrawals: number;
     /** Probes and what was later stated of them. */
     readonly probes: number;
     /** Cycles of production. */

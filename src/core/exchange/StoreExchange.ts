@@ -26,8 +26,11 @@ export interface SavedLayout {
 export interface StoreExchange {
   /** All that `work` does to the store is done, or nothing of it. */
   atomically<Result>(work: () => Result): Result;
-  /** Recordings that came from a file of these bytes; empty texts where only the recording's head says so. */
-  importsOf(fileSha256: string): readonly (ImportedFile & {
+  /**
+   * Recordings that came from a file of these bytes, or one that says the same (`contentSha256`); empty texts where only the
+   * recording's head says so.
+   */
+  importsOf(sha256: string): readonly (ImportedFile & {
     readonly recordingId: string;
     readonly trialId: string | null;
   })[];

@@ -1,5 +1,8 @@
 import { cureHeadLines, HIGHEST_PEAK_KEY } from '../cure/head-cure.ts';
 import type { LoggerLayout } from '../logger-file/LoggerLayout.ts';
+import { probeHeadLines } from '../probe/head-probes.ts';
+import type { Probe } from '../probe/Probe.ts';
+import { probeRecord } from '../probe/probe-record.ts';
 import { createSha256Hasher } from '../recording/create-sha256-hasher.ts';
 import { AMBIENT_KEY } from '../recording/head-ambient.ts';
 import { CLOSED_AT_KEY } from '../recording/head-closed-at.ts';
@@ -13,24 +16,31 @@ import { LAYOUT_KEY } from './head-layout.ts';
 /** Key under which the head of an imported recording keeps the SHA-256 of its file. */
 export const FILE_HASH_KEY = 'imported-sha256';
 
+/** Key under which it keeps the SHA-256 of what the file says, however its lines end. */
+export const CONTENT_HASH_KEY = 'imported-content-sha256';
+
 /** A layout longer than this does not fit into one line of a recording's head. */
 const LONGEST_LAYOUT = 200_000;
 
 export interface ImportedHeadParts {
   readonly fileName: string;
   readonly fileSha256: string;
+  /** See `contentSha256`. */
+  readonly contentSha256: string;
   /** When the file was last written; a label only. */
   readonly fileWrittenAt: string;
   readonly program: string;
   readonly layout: LoggerLayout;
   readonly rules: RunRules;
+  /** Probe on each channel, channel 1 first; empty where none is stated. */
+  readonly probes: readonly (Probe | null)[];
   readonly trialId: string;
   readonly assemblyName: string;
   readonly pressName: string;
 }
 
 /** How a logger's file is read, as one text: two imports of the same bytes with the same text are the same. */
-export function readAsText(layout: LoggerLayout, rules: RunRules): string {
+export function readAsText(layout: LoggerLayout, rules: RunRules, probes: readonly (Probe | null)[]): string {
   const {
     targetC,
     holdS,
@@ -51,8 +61,11 @@ export function readAsText(layout: LoggerLayout, rules: RunRules): string {
     closedAtS,
     cure,
     highestPeakC,
+    ...(probes.some((probe) => probe !== null) ? { probes: probes.map(recordOf) } : {}),
   });
 }
+
+const recordOf = (probe: Probe | null): string | null => (probe === null ? null : probeRecord(probe));
 
 /**
  * Head under which a logger's file becomes a recording: everything that its replay needs. The id follows from the
@@ -81,15 +94,17 @@ export function importedHead(parts: ImportedHeadParts): RecordingHead {
       ...(rules.closedAtS === null ? {} : { [CLOSED_AT_KEY]: String(rules.closedAtS) }),
       ...(rules.highestPeakC == null ? {} : { [HIGHEST_PEAK_KEY]: String(rules.highestPeakC) }),
       ...cureHeadLines(rules.cure),
+      ...probeHeadLines(parts.probes),
       'imported-from': parts.fileName,
       [FILE_HASH_KEY]: parts.fileSha256,
+      [CONTENT_HASH_KEY]: parts.contentSha256,
       [LAYOUT_KEY]: layoutText,
     },
   };
 }
 
-function importedId({ fileSha256, layout, rules, trialId }: ImportedHeadParts): string {
+function importedId({ fileSha256, layout, rules, probes, trialId }: ImportedHeadParts): string {
   const hasher = createSha256Hasher();
-  hasher.update(`${fileSha256}\n${readAsText(layout, rules)}\n${trialId}`);
+  hasher.update(`${fileSha256}\n${readAsText(layout, rules, probes)}\n${trialId}`);
   return `import-${hasher.digestHex().slice(0, 32)}`;
 }

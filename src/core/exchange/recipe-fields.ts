@@ -5,7 +5,11 @@ import { type ExportField, field } from './ExportField.ts';
 export const RECIPE_FIELDS: readonly ExportField<Recipe>[] = [
   field('assembly', 'assembly', (recipe) => recipe.assemblyName),
   field('press', 'press', (recipe) => recipe.pressName),
-  field('version', 'version; the highest is in force', (recipe) => recipe.version),
+  field(
+    'version',
+    'version; in force is the highest that is neither simulated nor withdrawn',
+    (recipe) => recipe.version,
+  ),
   field('acceptedAt', 'accepted, date and time', (recipe) => recipe.acceptedAt),
   field('initials', 'who accepted', (recipe) => recipe.initials),
   field('note', 'note', (recipe) => recipe.note),
@@ -32,6 +36,21 @@ export const RECIPE_FIELDS: readonly ExportField<Recipe>[] = [
   field('upperPlatenMeasuredC', 'upper platen at closing, mean', (recipe) => recipe.platenMeasuredC.upper),
   field('lowerPlatenMeasuredC', 'lower platen at closing, mean', (recipe) => recipe.platenMeasuredC.lower),
   field('gaugePsi', 'gauge pressure', (recipe) => recipe.gaugePsi),
+  field(
+    'gaugeBy',
+    'gauge worked out for ring and ram, confirmed at the gauge, or stated',
+    (recipe) => recipe.pressing?.gaugeBy ?? null,
+  ),
+  field(
+    'netFacingPsi',
+    'net facing pressure at that gauge when accepted',
+    (recipe) => recipe.pressing?.netFacingPsi ?? null,
+  ),
+  field('ringOuterDiameterMm', 'ring when accepted', (recipe) => recipe.pressing?.ringOuterDiameterMm ?? null),
+  field('ringInnerDiameterMm', 'ring when accepted', (recipe) => recipe.pressing?.ringInnerDiameterMm ?? null),
+  field('ramBoreMm', 'ram bore when accepted', (recipe) => recipe.pressing?.ramBoreMm ?? null),
+  field('ramRodMm', 'ram rod when accepted', (recipe) => recipe.pressing?.ramRodMm ?? null),
+  field('rams', 'rams when accepted', (recipe) => recipe.pressing?.rams ?? null),
   field('runs', 'runs it rests on', (recipe) => recipe.statistics.runs),
   field('restsOn', 'recording and number of each of these runs', (recipe) =>
     recipe.restsOn.map((run) => `${run.recordingId}#${run.runNumber}`),
@@ -48,5 +67,8 @@ export const RECIPE_FIELDS: readonly ExportField<Recipe>[] = [
   field('highestDwellS', 'longest dwell allowed', (recipe) => recipe.highestDwellS),
   field('highestPeakC', 'highest bond-line temperature allowed', (recipe) => recipe.highestPeakC),
   field('leastRecoveryS', 'least recovery time between closings', (recipe) => recipe.leastRecoveryS),
+  field('withdrawnAt', 'withdrawn, date and time', (recipe) => recipe.withdrawn?.withdrawnAt ?? null),
+  field('withdrawnInitials', 'who withdrew it', (recipe) => recipe.withdrawn?.initials ?? null),
+  field('withdrawnReason', 'why it was withdrawn', (recipe) => recipe.withdrawn?.reason ?? null),
   field('runRuleVersion', 'version of the rules behind its runs', (recipe) => recipe.runRuleVersion),
 ];

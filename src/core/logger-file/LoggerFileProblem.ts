@@ -1,4 +1,5 @@
 import { DwellwrightError } from '../DwellwrightError.ts';
+import { neutralise } from '../text/neutralise.ts';
 
 export type LoggerFileProblemCode =
   | 'logger-file-empty'
@@ -18,8 +19,15 @@ export type LoggerFileProblemCode =
 /** Why a file of another logger cannot be used as it stands; `remedy` names the options to add. */
 export class LoggerFileProblem extends DwellwrightError {
   override readonly name = 'LoggerFileProblem';
+  override readonly code: LoggerFileProblemCode;
 
   constructor(code: LoggerFileProblemCode, message: string, remedy: string) {
     super(code, message, { remedy });
+    this.code = code;
+  }
+
+  /** The same with the file's name before it. */
+  inFile(name: string): LoggerFileProblem {
+    return new LoggerFileProblem(this.code, `${neutralise(name)}: ${this.message}`, this.remedy ?? '');
   }
 }

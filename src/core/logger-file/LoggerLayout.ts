@@ -7,6 +7,8 @@ export interface LoggerFileOptions {
   readonly timeColumn?: string;
   /** The first is the bond line. */
   readonly temperatureColumns?: readonly string[];
+  /** What each temperature column is laid on, in their order; else by headings. */
+  readonly roles?: readonly ChannelRole[];
   readonly unit?: TemperatureUnit;
   readonly timeUnit?: 's' | 'ms' | 'us' | 'min' | 'h';
   /** Seconds from row to row, for a file without a time column. */

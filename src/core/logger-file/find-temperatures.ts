@@ -45,6 +45,14 @@ export function findTemperatures(
     ? pickedColumns(options.temperatureColumns, names, profiles)
     : plausible(headings, profiles, time, options);
   if (picked instanceof LoggerFileProblem) return picked;
+  const { roles } = options;
+  if (roles !== undefined && roles.length !== picked.length) {
+    return new LoggerFileProblem(
+      'logger-file-option',
+      `${roles.length} roles were given for ${picked.length} temperature ${picked.length === 1 ? 'column' : 'columns'}; columns: ${columnsInWords(names)}`,
+      'give --roles as many places as --temperature-column is given, in the same order',
+    );
+  }
   const explicit = (options.temperatureColumns?.length ?? 0) > 0;
   const temperatures: LoggerTemperature[] = [];
   const from = new Set<string>();
@@ -79,7 +87,9 @@ export function findTemperatures(
       column,
       heading: names[column] ?? null,
       unit,
-      role: at === 0 ? bondLineRole(names[column] ?? null) : roleOf(names[column] ?? null, fallback),
+      role:
+        roles?.[at] ??
+        (at === 0 ? bondLineRole(names[column] ?? null) : roleOf(names[column] ?? null, fallback)),
     });
   }
   const columns = picked.map((column) => columnInWords(names, column)).join(', ');
@@ -141,6 +151,7 @@ function plausible(
       meanings.get(at) === 'temperature' ||
       (meanings.get(at) !== 'other' && (units[at] || profiles[at]?.printedUnit)),
   );
+  if (options.roles !== undefined && likely.length === options.roles.length) return likely;
   const bond = likely.filter((at) => namesBondLine(names[at] ?? ''));
   const [bondLine] =
     bond.length === 1 ? bond : bond.filter((at) => roleOf(names[at] ?? null, 'unused') === 'bond-line');

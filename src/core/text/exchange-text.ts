@@ -58,6 +58,18 @@ export const exchangeRefusals = {
     `${shown(file)} was changed while it was read`,
     'Wait until the logger has finished writing it, then bring it in again.',
   ],
+  severalUnfit: (
+    count: number,
+    unfit: readonly { readonly error: { readonly message: string; readonly remedy: string | null } }[],
+  ): Refusal => [
+    `nothing was brought in: ${unfit.length} of ${count} files cannot be used as they stand: ${unfit
+      .slice(0, 8)
+      .map(
+        ({ error }) => `${shown(error.message)}${error.remedy === null ? '' : ` (${shown(error.remedy)})`}`,
+      )
+      .join('; ')}${unfit.length > 8 ? `; and ${unfit.length - 8} more` : ''}`,
+    'Put each right as told, or leave these files out and bring them in by themselves.',
+  ],
   layoutUnknown: (name: string, near: string | null): Refusal => [
     `there is no layout "${shown(name)}"`,
     near === null
@@ -93,6 +105,9 @@ export const exchangeRefusals = {
     'Nothing was left behind. Check the disk, then try again.',
   ],
 };
+
+/** Words beside a bar of progress. */
+export const EXCHANGE_TEXT = { filesRead: 'files read', filesStored: 'files brought in' } as const;
 
 /** Questions of `import` on a terminal. */
 export const importQuestions = {

@@ -10,6 +10,8 @@ export function layoutLine({ name, options }: SavedLayout): string {
     options.temperatureColumns === undefined
       ? null
       : `bond line from ${options.temperatureColumns.map((one) => neutralise(one)).join(', ')}`,
+    options.roles === undefined ? null : `laid on ${options.roles.join(', ')}`,
+    options.rows === undefined ? null : `only rows with ${neutralise(options.rows)}`,
     options.unit === undefined ? null : `temperatures in ${options.unit === 'K' ? 'K' : `°${options.unit}`}`,
   ].filter((part) => part !== null);
   return `${neutralise(name)}: ${said.length === 0 ? 'everything as the file itself says' : said.join(', ')}`;

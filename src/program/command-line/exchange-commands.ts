@@ -1,11 +1,11 @@
 import { Argument, type Command, Option } from 'commander';
+import { addCureOptions } from './numbers-commands.ts';
 import { addLoggerColumns, jsonOption, lazily, showOption, storeOption } from './shared-options.ts';
 
 /** Commands that bring data into the store and hand it out, bring stores together, back them up and check them. */
 export function addExchangeCommands(program: Command): void {
   addLoggerColumns(
-    program
-      .command('import <files...>')
+    addCureOptions(program.command('import <files...>'))
       .description('bring other loggers’ files and recordings into the store, each into a trial')
       .option('--trial <id>', 'trial to put them in, there already or new (else a new one)')
       .option('--assembly <name>', 'assembly of a new trial')
@@ -24,6 +24,15 @@ export function addExchangeCommands(program: Command): void {
         'logger file: platen set point; two values, upper then lower, parted by a slash',
       )
       .option('--ambient <temperature>', 'logger file: room temperature, such as 75F')
+      .option(
+        '--roles <list>',
+        'logger file: what each channel is laid on, channel 1 first, parted by commas',
+      )
+      .option(
+        '--probes <names>',
+        'logger file: probe on each channel, channel 1 first, parted by commas; - for none',
+      )
+      .option('--highest-peak <temperature>', 'logger file: highest bond-line temperature allowed')
       .addOption(
         new Option('--dip <rule>', 'logger file: what a dip below target does to the hold').choices([
           'restarts',

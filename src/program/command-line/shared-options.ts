@@ -40,5 +40,9 @@ export function addLoggerColumns(command: Command): Command {
         'h',
       ]),
     )
-    .option('--interval <duration>', 'logger file without times: time between rows');
+    .option('--interval <duration>', 'logger file without times: time between rows')
+    .option(
+      '--rows <column=value>',
+      'logger file with one channel per row: the rows to read, such as "Sensor=Bond line"',
+    );
 }

@@ -20,6 +20,8 @@ export interface PreparedImport {
   readonly trial: ImportTrial | null;
   readonly head: RecordingHead;
   readonly file: ImportedFile;
+  /** See `contentSha256`; null for our own recordings. */
+  readonly contentSha256: string | null;
   /** Reads the file again, so that no file is held in memory. */
   parts(): Iterable<RecordingPart>;
   readonly results: readonly RunResult[];

@@ -1,7 +1,9 @@
+import { DwellwrightError } from '../../core/DwellwrightError.ts';
 import { ExchangeError } from '../../core/exchange/ExchangeError.ts';
 import type { LoggerFileOptions } from '../../core/logger-file/LoggerLayout.ts';
 import type { Store } from '../../core/store/Store.ts';
-import { exchangeRefusals } from '../../core/text/exchange-text.ts';
+import { EXCHANGE_TEXT, exchangeRefusals } from '../../core/text/exchange-text.ts';
+import { progressBar } from '../output/progress-bar.ts';
 import type { Ask } from './ask.ts';
 import type { ImportContext } from './ImportContext.ts';
 import type { ImportOptions } from './ImportOptions.ts';
@@ -25,7 +27,7 @@ export async function importFiles(
   store: Store,
   paths: readonly string[],
   options: ImportOptions,
-  { ask, now }: { readonly ask: Ask | null; readonly now: Date },
+  { ask, now: startedAt }: { readonly ask: Ask | null; readonly now: Date },
 ): Promise<ImportOutcome> {
   const layoutName = options.saveLayout?.trim();
   if (layoutName === '') throw new ExchangeError('layout-empty', exchangeRefusals.layoutNameEmpty());
@@ -34,19 +36,27 @@ export async function importFiles(
     options,
     loggerOptions: loggerOptions(store, options),
     ask,
-    trials: createTrialChooser({ store, options, ask, now }),
-    importedAt: now.toISOString(),
+    trials: createTrialChooser({ store, options, ask, now: startedAt }),
+    importedAt: startedAt.toISOString(),
   };
-  const files: (PreparedImport | AlreadyThere)[] = [];
-  for (const path of paths) files.push(await prepareImport(path, context));
+  const files = await allFit(paths, context);
   const added = files.filter((file) => 'head' in file);
-  const ids = new Set<string>();
-  for (const file of added) {
-    const again = ids.has(file.head.recordingId);
-    ids.add(file.head.recordingId);
-    if (!again) storeImport(store, file, startOf(file, added));
-    // The same recording twice in one call: by now the store has it, so it is found there, or refused as another.
-    else files[files.indexOf(file)] = await prepareImport(file.path, context);
+  const starts = startOfTrials(added);
+  const stored = new Set<string>();
+  const bar = progressBar(EXCHANGE_TEXT.filesStored, added.length);
+  try {
+    for (const [at, file] of files.entries()) {
+      if (!('head' in file)) continue;
+      const same = [file.head.recordingId, file.contentSha256].filter((one) => one !== null);
+      // The same twice in one call: by now the store has it, so it is found there, or refused as another.
+      const now = same.some((one) => stored.has(one)) ? await prepareImport(file.path, context) : file;
+      files[at] = now;
+      if ('head' in now) storeImport(store, now, starts.get(now.trial?.trialId ?? '') ?? now.head.madeAt);
+      for (const one of same) stored.add(one);
+      bar.step();
+    }
+  } finally {
+    bar.end();
   }
   const layout = added.find((file) => file.layoutOptions !== null)?.layoutOptions ?? null;
   const layoutSaved = layoutName !== undefined && layout !== null ? layoutName : null;
@@ -54,12 +64,43 @@ export async function importFiles(
   return { files, layoutSaved };
 }
 
+/** Reads every file before any is put in; all that do not fit are named together. */
+async function allFit(
+  paths: readonly string[],
+  context: ImportContext,
+): Promise<(PreparedImport | AlreadyThere)[]> {
+  const files: (PreparedImport | AlreadyThere)[] = [];
+  const unfit: { readonly path: string; readonly error: DwellwrightError }[] = [];
+  const bar = progressBar(EXCHANGE_TEXT.filesRead, paths.length);
+  try {
+    for (const path of paths) {
+      try {
+        files.push(await prepareImport(path, context));
+      } catch (error) {
+        if (!(error instanceof DwellwrightError) || context.ask !== null) throw error;
+        unfit.push({ path, error });
+      }
+      bar.step();
+    }
+  } finally {
+    bar.end();
+  }
+  const [first, ...more] = unfit;
+  if (first === undefined) return files;
+  if (more.length === 0) throw first.error;
+  throw new ExchangeError('import-several-unfit', exchangeRefusals.severalUnfit(paths.length, unfit), 2);
+}
+
 /** A new trial starts with the earliest of its files. */
-function startOf(file: PreparedImport, all: readonly PreparedImport[]): string {
-  const times = all
-    .filter((one) => one.trial?.trialId === file.trial?.trialId)
-    .map((one) => Date.parse(one.head.madeAt));
-  return new Date(Math.min(...times)).toISOString();
+function startOfTrials(files: readonly PreparedImport[]): ReadonlyMap<string, string> {
+  const starts = new Map<string, string>();
+  for (const { trial, head } of files) {
+    const trialId = trial?.trialId ?? '';
+    const madeAt = new Date(head.madeAt).toISOString();
+    const before = starts.get(trialId);
+    if (before === undefined || madeAt < before) starts.set(trialId, madeAt);
+  }
+  return starts;
 }
 
 function save(store: Store, name: string, options: LoggerFileOptions, savedAt: string): void {

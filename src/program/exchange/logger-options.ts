@@ -3,7 +3,7 @@ import { ExchangeError } from '../../core/exchange/ExchangeError.ts';
 import type { LoggerFileOptions } from '../../core/logger-file/LoggerLayout.ts';
 import type { Store } from '../../core/store/Store.ts';
 import { exchangeRefusals } from '../../core/text/exchange-text.ts';
-import { parseDuration } from '../../core/units/parse-duration.ts';
+import { loggerFileOptions } from '../sources/logger-file-options.ts';
 import type { ImportOptions } from './ImportOptions.ts';
 
 /** How a logger's file is read: what the named layout says, each option before it. */
@@ -15,11 +15,7 @@ export function loggerOptions(store: Store, options: ImportOptions): LoggerFileO
     ...rest,
     ...(timed || timeColumn === undefined ? {} : { timeColumn }),
     ...(timed || intervalS === undefined ? {} : { intervalS }),
-    ...(options.timeColumn === undefined ? {} : { timeColumn: options.timeColumn }),
-    ...(options.temperatureColumn === undefined ? {} : { temperatureColumns: options.temperatureColumn }),
-    ...(options.unit === undefined ? {} : { unit: options.unit }),
-    ...(options.timeUnit === undefined ? {} : { timeUnit: options.timeUnit }),
-    ...(options.interval === undefined ? {} : { intervalS: parseDuration(options.interval, '--interval') }),
+    ...loggerFileOptions(options),
   };
 }
 

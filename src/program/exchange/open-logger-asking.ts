@@ -1,6 +1,6 @@
 import { LoggerFileProblem } from '../../core/logger-file/LoggerFileProblem.ts';
-import type { LoggerFileOptions } from '../../core/logger-file/LoggerLayout.ts';
-import { type LoggerFile, openLoggerFile } from '../../core/logger-file/open-logger-file.ts';
+import type { LoggerFileOptions, LoggerLayout } from '../../core/logger-file/LoggerLayout.ts';
+import { openLoggerFile } from '../../core/logger-file/open-logger-file.ts';
 import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { importQuestions } from '../../core/text/exchange-text.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
@@ -13,7 +13,7 @@ const TIME_UNITS = ['s', 'ms', 'us', 'min', 'h'] as const;
 const UNITS = ['C', 'F', 'K'] as const;
 
 /**
- * Opens a logger's file; what its layout does not show is asked for where somebody can answer, until it can be read.
+ * Finds the layout of a logger's file; what it does not show is asked for where somebody can answer, until it can be read.
  * Otherwise the file's own problem is thrown, which names the options to add.
  */
 export async function openLoggerAsking(
@@ -21,11 +21,11 @@ export async function openLoggerAsking(
   bytes: Uint8Array,
   given: LoggerFileOptions,
   ask: Ask | null,
-): Promise<{ readonly file: LoggerFile; readonly options: LoggerFileOptions }> {
+): Promise<{ readonly layout: LoggerLayout; readonly options: LoggerFileOptions }> {
   let options: Mutable = { ...given };
   for (;;) {
     try {
-      return { file: openLoggerFile(bytes, options), options };
+      return { layout: openLoggerFile(bytes, options).layout, options };
     } catch (error) {
       if (!(error instanceof LoggerFileProblem) || ask === null) throw error;
       const answered = await answerTo(

@@ -1,4 +1,9 @@
+import { createNativeHasher } from '../../adapters/files/create-native-hasher.ts';
+import { readLoggerBytes } from '../../adapters/files/read-logger-bytes.ts';
 import { readTextFileHead } from '../../adapters/files/read-text-file-head.ts';
+import { contentSha256 } from '../../core/exchange/content-sha256.ts';
+import { LoggerFileProblem } from '../../core/logger-file/LoggerFileProblem.ts';
+import { loggerFileText } from '../../core/logger-file/logger-file-text.ts';
 import { looksLikeRecording } from '../../core/recording/looks-like-recording.ts';
 import { hashFile } from './hash-file.ts';
 import type { ImportContext } from './ImportContext.ts';
@@ -30,13 +35,26 @@ export async function prepareImport(
     if (!('alreadyThere' in prepared)) return prepared;
     return { path, alreadyThere: { recordingId: prepared.alreadyThere, trialId: null, importedAt: null } };
   }
-  const prepared = await prepareLoggerFile(path, fileSha256, context);
-  const same = before.find(
+  const content = sha256OfContent(path);
+  const saidBefore = content === null ? [] : store.exchange.importsOf(content);
+  const [said] = saidBefore;
+  if (said !== undefined && options.again !== true) return there(path, said);
+  const hashes = { fileSha256, contentSha256: content ?? fileSha256 };
+  const prepared = await prepareLoggerFile(path, hashes, context).catch((error) => {
+    throw error instanceof LoggerFileProblem ? error.inFile(path) : error;
+  });
+  const same = [...before, ...saidBefore].find(
     (one) =>
       one.recordingId === prepared.head.recordingId ||
       (one.readAs === prepared.file.readAs && options.trial === undefined),
   );
   return same === undefined ? prepared : there(path, same);
+}
+
+/** Null where the file is no text; opening it says so. */
+function sha256OfContent(path: string): string | null {
+  const text = loggerFileText(readLoggerBytes(path));
+  return text instanceof LoggerFileProblem ? null : contentSha256(text, createNativeHasher);
 }
 
 const there = (

@@ -17,6 +17,7 @@ import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { exchangeRefusals, importQuestions } from '../../core/text/exchange-text.ts';
 import { parseDuration } from '../../core/units/parse-duration.ts';
 import { VERSION } from '../command-line/version.ts';
+import { channelProbes } from '../options/channel-probes.ts';
 import { runRules } from '../options/run-rules.ts';
 import { analyseSource } from '../sources/analyse-source.ts';
 import type { ImportContext } from './ImportContext.ts';
@@ -26,11 +27,16 @@ import type { PreparedImport } from './PreparedImport.ts';
 /** Reads another logger's file to bring it in; what it does not say is asked for, or refused with the option to add. */
 export async function prepareLoggerFile(
   path: string,
-  fileSha256: string,
+  hashes: { readonly fileSha256: string; readonly contentSha256: string },
   context: ImportContext,
 ): Promise<PreparedImport> {
   const { store, options, ask, trials, importedAt } = context;
-  const opened = await openLoggerAsking(path, readLoggerBytes(path), context.loggerOptions, ask);
+  const { layout, options: layoutOptions } = await openLoggerAsking(
+    path,
+    readLoggerBytes(path),
+    context.loggerOptions,
+    ask,
+  );
   const wish = { path, head: null };
   const names = await trials.names(wish);
   const assembly = store.assemblies().find((one) => one.name === names.assemblyName);
@@ -42,23 +48,26 @@ export async function prepareLoggerFile(
     cure: assembly?.cure,
     highestPeakC: assembly?.highestPeakC,
   });
+  const probes =
+    options.probes === undefined ? [] : channelProbes(store, options.probes, layout.temperatures.length);
   const trial = trials.choose(wish, names, rules);
   const prepare = (closedAtS: number | null) => {
     const head = importedHead({
       fileName: basename(path),
-      fileSha256,
+      ...hashes,
       fileWrittenAt: statSync(path).mtime.toISOString(),
       program: `Dwellwright ${VERSION}`,
-      layout: opened.file.layout,
+      layout,
       rules: { ...rules, closedAtS },
+      probes,
       ...trial,
     });
     function* text(): Generator<string> {
       const read = loggerFileText(readLoggerBytes(path));
       if (read instanceof LoggerFileProblem) throw read;
-      yield* formatRecording(head, loggerFileEntries(read, opened.file.layout), createNativeHasher);
+      yield* formatRecording(head, loggerFileEntries(read, layout), createNativeHasher);
     }
-    const { results, state } = analyseAsStored(path, head, text);
+    const { results, state } = analyseAsStored(path, head, text, options);
     return { head, text, results, recognised: state.recognised };
   };
   let prepared = prepare(rules.closedAtS);
@@ -68,25 +77,35 @@ export async function prepareLoggerFile(
     if (answer !== '') prepared = prepare(parseDuration(answer, COMMAND_TEXT.answer, { negative: true }));
   }
   const { head, text, results, recognised } = prepared;
-  const readAs = readAsText(opened.file.layout, {
-    ...rules,
-    closedAtS: headClosedAtS(head) ?? null,
-  });
+  const readAs = readAsText(
+    layout,
+    {
+      ...rules,
+      closedAtS: headClosedAtS(head) ?? null,
+    },
+    probes,
+  );
   return {
     path,
     trial,
     head,
-    file: { fileSha256, fileName: basename(path), readAs, importedAt },
+    file: { fileSha256: hashes.fileSha256, fileName: basename(path), readAs, importedAt },
+    contentSha256: hashes.contentSha256,
     parts: () => recordingParts(text()),
     results,
     recognised,
     soundness: { kind: 'sound' },
-    layoutOptions: opened.options,
+    layoutOptions,
   };
 }
 
 /** The file's runs as every later replay from the store will find them: from the text that is kept. */
-function analyseAsStored(path: string, head: RecordingHead, text: () => Iterable<string>) {
+function analyseAsStored(
+  path: string,
+  head: RecordingHead,
+  text: () => Iterable<string>,
+  { closedAt }: Pick<ImportContext['options'], 'closedAt'>,
+) {
   const parser = createRecordingParser(createNativeHasher);
   function* entries(): Generator<RecordingEntry> {
     for (const piece of text()) yield* parser.accept(piece);
@@ -109,7 +128,7 @@ function analyseAsStored(path: string, head: RecordingHead, text: () => Iterable
       entries,
       soundness,
     },
-    {},
+    closedAt === undefined ? {} : { closedAt },
   );
 }
 

@@ -31,4 +31,5 @@ export interface SourceOptions {
   readonly temperatureColumn?: readonly string[];
   readonly timeUnit?: 's' | 'ms' | 'us' | 'min' | 'h';
   readonly interval?: string;
+  readonly rows?: string;
 }

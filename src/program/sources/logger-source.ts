@@ -1,17 +1,12 @@
 import { resolve } from 'node:path';
+import { LoggerFileProblem } from '../../core/logger-file/LoggerFileProblem.ts';
 import { openLoggerFile } from '../../core/logger-file/open-logger-file.ts';
-import { parseDuration } from '../../core/units/parse-duration.ts';
+import { loggerFileOptions } from './logger-file-options.ts';
 import type { Source, SourceOptions } from './Source.ts';
 
 /** Another logger's file, ready to replay. */
 export function loggerSource(name: string, bytes: Uint8Array, options: SourceOptions): Source {
-  const file = openLoggerFile(bytes, {
-    ...(options.timeColumn === undefined ? {} : { timeColumn: options.timeColumn }),
-    ...(options.temperatureColumn === undefined ? {} : { temperatureColumns: options.temperatureColumn }),
-    ...(options.unit === undefined ? {} : { unit: options.unit }),
-    ...(options.timeUnit === undefined ? {} : { timeUnit: options.timeUnit }),
-    ...(options.interval === undefined ? {} : { intervalS: parseDuration(options.interval, '--interval') }),
-  });
+  const file = named(name, () => openLoggerFile(bytes, loggerFileOptions(options)));
   return {
     name,
     identity: name === '-' ? name : resolve(name),
@@ -22,4 +17,13 @@ export function loggerSource(name: string, bytes: Uint8Array, options: SourceOpt
     entries: () => file.entries,
     soundness: () => ({ kind: 'sound' }),
   };
+}
+
+/** A file that cannot be used as it stands is named: it may be one of many. */
+function named<Result>(name: string, open: () => Result): Result {
+  try {
+    return open();
+  } catch (error) {
+    throw error instanceof LoggerFileProblem && name !== '-' ? error.inFile(name) : error;
+  }
 }

@@ -27,10 +27,12 @@ const headFor = (more: Partial<Parameters<typeof importedHead>[0]> = {}) =>
   importedHead({
     fileName: 'log.csv',
     fileSha256: 'ab'.repeat(32),
+    contentSha256: 'cd'.repeat(32),
     fileWrittenAt: '2026-03-02T08:15:00Z',
     program: 'test',
     layout,
     rules,
+    probes: [],
     trialId: 'lot-7',
     assemblyName: 'WB-212',
     pressName: 'North',
