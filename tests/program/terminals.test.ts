@@ -51,6 +51,29 @@ describe('kinds of terminal', () => {
   }, 40_000);
 });
 
+describe('printed lines', () => {
+  it('in ASCII on a terminal whose locale has no more; in a pipe as they are', async () => {
+    const args = [
+      'pressure',
+      '--ring-od',
+      '212mm',
+      '--ring-id',
+      '168mm',
+      '--bore',
+      '200mm',
+      '--net',
+      '225psi',
+    ];
+    const { screen } = start(args, { LC_ALL: 'C' });
+    expect(await screen.ended()).toBe(0);
+    // 225 psi · (212² − 168²) / 200² = 94.05 psi (closed form).
+    expect(screen.output).toMatch(/94(\.05)? psi/);
+    expect(screen.output).toMatch(/mm\^2/);
+    expect(screen.output).toMatch(/^[ -~\r\n]*$/);
+    expect(runProgram(args, { LC_ALL: 'C' }).out).toMatch(/mm²/);
+  });
+});
+
 describe('a terminal that stands still', () => {
   it('takes nothing for 8 s of a run (160 s of the press): all is stored, and then the screen shows the present', async () => {
     const { screen, store } = start(['trial', '--simulated', '--speed', '20', '--hold', '60s'], {

@@ -36,6 +36,10 @@ describe.each(NAMES)('%s', (name) => {
       expect(lines).toHaveLength(rows - 1);
       for (const line of lines) expect([...line]).toHaveLength(columns);
       if (ascii) expect(lines.join('')).toMatch(/^[ -~]*$/);
+      // A sign without a word of its own in ASCII would stand as a question mark.
+      const asked = (text: string) => text.split('?').length;
+      if (ascii)
+        expect(asked(lines.join(' '))).toBe(asked(one.rows(columns, rows, false).map(rowText).join(' ')));
       expect(lines.join('\n')).not.toMatch(/undefined|null|NaN|Infinity|\[object|function/);
       expect(lines[0]?.includes('SIMULATED')).toBe(one.simulated);
       // The status line, whatever stands above it.

@@ -1,5 +1,5 @@
 /** Number, then what must follow it to be a quantity: a unit, or another number of the same unit ("19 to 21 s", "212 / 168 mm"). */
-const UNIT = String.raw`°[FC]|[FC]\b|s\b|ms\b|min\b|h\b|psi\b|PSI\b|kPa\b|bar\b|mm\b|in\b|GB\b|%`;
+const UNIT = String.raw`°[FC]|[FC]\b|s\b|ms\b|min\b|h\b|psi\b|PSI\b|kPa\b|bar\b|mm\b(?:\^2)?|in\b(?:\^2)?|GB\b|%`;
 const NUMBER = String.raw`\d+(?:\.\d+)?(?: \d+/\d+)?`;
 const QUANTITY = new RegExp(
   String.raw`${NUMBER}(?: ?(?:to|/|±|\+/-|of|×|x) ?${NUMBER})* ?(?:${UNIT}|(?:readings?|lines?)/s)(?:/s)?`,
