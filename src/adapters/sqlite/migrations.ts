@@ -220,4 +220,21 @@ export const MIGRATIONS: readonly Migration[] = [
     proof BLOB NOT NULL CHECK (length(proof) = 32)
   ) STRICT;`,
   },
+  {
+    // A version may be withdrawn more than once where two laptops did so; the first statement is the one shown.
+    name: '011-recipe-withdrawals',
+    sql: `
+  CREATE TABLE recipe_withdrawals (
+    withdrawal_row INTEGER PRIMARY KEY AUTOINCREMENT,
+    assembly_name TEXT NOT NULL,
+    press_name TEXT NOT NULL,
+    version INTEGER NOT NULL,
+    withdrawn_at TEXT NOT NULL,
+    initials TEXT NOT NULL CHECK (initials <> ''),
+    reason TEXT NOT NULL CHECK (reason <> ''),
+    UNIQUE (assembly_name, press_name, version, withdrawn_at, initials, reason),
+    FOREIGN KEY (assembly_name, press_name, version) REFERENCES recipes (assembly_name, press_name, version)
+  ) STRICT;
+  ${neverChanged('recipe_withdrawals')}`,
+  },
 ];

@@ -10,8 +10,8 @@ import { say } from './say.ts';
 
 /** Without a run from the readings a cycle is logged this long after opening, µs; until then it can be undone. */
 const UNDO_US = LIMITS.undoS * 1e6;
-/** Readings that stopped: their run never comes. */
-const GIVEN_UP_US = UNDO_US + 5e6;
+/** Readings that stopped: their run never comes. Of the host's time, also in a fast simulation. */
+const GIVEN_UP_US = 5e6;
 
 /** The production timer: one event in, the next state and what is to be done out. Pure. */
 export function bondingReducer(state: BondingState, event: BondingEvent): BondingStep {
@@ -89,7 +89,7 @@ function passTime(before: BondingState): BondingStep {
       state = { ...state, under: { ...under, unseen, announced: under.announced || dwellDone } };
   }
   const over = state.pending ?? (under?.openedUs == null ? null : under);
-  const waitUs = hasProbe(state) ? GIVEN_UP_US : UNDO_US;
+  const waitUs = hasProbe(state) ? UNDO_US + GIVEN_UP_US * (job?.speed ?? 1) : UNDO_US;
   if (over !== null && over.openedUs !== null && nowUs - over.openedUs > waitUs) {
     const [next, wishes] = logged(state, null, nowUs);
     return [next, [...intents, ...wishes]];

@@ -4,6 +4,7 @@ import type { StoreExchange } from '../exchange/StoreExchange.ts';
 import type { Assembly, Press } from '../press/Press.ts';
 import type { Probe } from '../probe/Probe.ts';
 import type { Recipe } from '../recipe/Recipe.ts';
+import type { Withdrawal } from '../recipe/Withdrawal.ts';
 import type { RecordingEntry, RecordingHead, RecordingSoundness } from '../recording/RecordingEntry.ts';
 import type { RunResult } from '../run/RunResult.ts';
 import type { TrialRun } from '../trial/TrialResult.ts';
@@ -94,8 +95,17 @@ export interface Store {
   }): void;
 
   /** Gives the recipe the next version for its assembly and press, and returns it. */
-  saveRecipe(recipe: Omit<Recipe, 'version'>): Recipe;
+  saveRecipe(recipe: Omit<Recipe, 'version' | 'withdrawn'>): Recipe;
+  /** Every version, with its withdrawal where it was withdrawn. */
   recipes(): readonly Recipe[];
+  /** Takes a recipe version out of use; appends, nothing is ever deleted. Throws where there is no such version. */
+  withdrawRecipe(
+    withdrawal: Withdrawal & {
+      readonly assemblyName: string;
+      readonly pressName: string;
+      readonly version: number;
+    },
+  ): void;
 
   /** Keeps, or renews, a closing that runs now; logging its cycle takes it out. */
   saveClosing(closing: ClosingUnderWay): void;

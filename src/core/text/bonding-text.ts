@@ -162,7 +162,7 @@ export const BONDING_TEXT = {
   none: 'No cycle logged yet.',
   help: [
     'C or Space  press closed: the time starts. A closing contact at the reader, or a pedal on it, does it by itself.',
-    'While the time runs another C, pedal or contact changes nothing; it is told. A contact within 5 s after C is the same closing.',
+    'While the time runs another C or contact changes nothing; it is told. A contact within 5 s after C is the same closing. A pedal once more after the hold is done marks the opening.',
     'O  press opened: the cycle is logged with its result five seconds later.',
     'U  takes back the latest mark. The same key again within 1 s is ignored.',
     'With a probe at the bond line: its temperature is held against the recipe’s own runs, and the hold is counted at target. Without one: the time alone.',

@@ -38,7 +38,7 @@ export function cycleFacts(cycle: BondingCycle, when: string, unit: TemperatureU
     ...(upper === null ? [] : [`upper ${show(upper)}`]),
     ...(lower === null ? [] : [`lower ${show(lower)}`]),
   ];
-  const counted = cycle.holdCountedS === null ? '' : `${numberText(cycle.holdCountedS, 1)} s of `;
+  const counted = cycle.holdCountedS === null ? '' : `${numberText(cycle.holdCountedS, 1)} s counted, `;
   return [
     fact('Recipe', `${cycle.assemblyName} on ${cycle.pressName}, version ${cycle.recipeVersion}`),
     fact(
@@ -53,7 +53,7 @@ export function cycleFacts(cycle: BondingCycle, when: string, unit: TemperatureU
     ),
     fact(
       'Hold',
-      `${HOLD_SEEN[cycle.hold]}; ${counted}${secondsText(cycle.holdWantedS)} at ${show(cycle.targetC)} wanted`,
+      `${HOLD_SEEN[cycle.hold]}; ${counted}${secondsText(cycle.holdWantedS)} wanted at ${show(cycle.targetC)}`,
       flagged('hold-not-verified'),
     ),
     fact('Bond line', bondLine.join('; '), flagged('outside-recipe-band', 'peak-above-limit')),

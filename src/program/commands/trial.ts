@@ -73,7 +73,7 @@ export async function trial(options: TrialOptions): Promise<void> {
       assembly: known(store, 'assembly', assemblyName),
       press: known(store, 'press', pressName),
       roles,
-      probes: rememberedProbes(store, options, pressName, roles.length),
+      probes: rememberedProbes(store, options, pressName, { channels: roles.length }),
       ruleOptions: options,
       conditions: runConditions(options),
       statedUnit: options.unit ?? null,

@@ -86,7 +86,11 @@ export function parsePlatens(
 }
 
 /** `bond-line,bond-line-outer,upper-platen,lower-platen`: channel 1 first. */
-export function parseRoles(text: string, option: string): readonly ChannelRole[] {
+export function parseRoles(
+  text: string,
+  option: string,
+  { bondLine = 'needed' }: { readonly bondLine?: 'needed' | 'optional' } = {},
+): readonly ChannelRole[] {
   const roles = text.split(',').map((part) => part.trim());
   for (const role of roles) {
     if (!(CHANNEL_ROLES as readonly string[]).includes(role)) {
@@ -96,7 +100,7 @@ export function parseRoles(text: string, option: string): readonly ChannelRole[]
       );
     }
   }
-  if (!roles.some((role) => role.startsWith('bond-line'))) {
+  if (bondLine === 'needed' && !roles.some((role) => role.startsWith('bond-line'))) {
     throw new OptionError(`${option}: no channel is on the bond line`, 'Name one channel bond-line');
   }
   return roles as ChannelRole[];

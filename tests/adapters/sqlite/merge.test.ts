@@ -8,6 +8,7 @@ import { migrate } from '../../../src/adapters/sqlite/migrate.ts';
 import { MIGRATIONS } from '../../../src/adapters/sqlite/migrations.ts';
 import { openStore } from '../../../src/adapters/sqlite/open-store.ts';
 import { verifyStore } from '../../../src/adapters/sqlite/verify-store.ts';
+import { recipesInForce } from '../../../src/core/bonding/recipes-in-force.ts';
 import type { Probe } from '../../../src/core/probe/Probe.ts';
 import type { Store } from '../../../src/core/store/Store.ts';
 import { addTrial, contentsOf, filled, rowCounts, tamper } from './filled-store.ts';
@@ -143,6 +144,64 @@ test('into a store that is not there yet: it is made, and is equal', () => {
   const fresh = join(folder, 'new', 'fresh.db');
   mergeStores({ ownPath: fresh, otherPath: two });
   expect(contentsOf(fresh)).toEqual(contentsOf(two));
+});
+
+describe('withdrawals and simulated recipes from two laptops', () => {
+  const inForce = (path: string) => {
+    const store = openStore({ path });
+    const [recipe = null] = recipesInForce(store.recipes());
+    store.close();
+    return recipe;
+  };
+  const pair = { assemblyName: 'WB-212', pressName: 'North' };
+  const withdrawal = { withdrawnAt: '2026-03-06T08:00:00Z', initials: 'KT', reason: 'adhesive changed' };
+
+  test('a recipe withdrawn on one laptop is in force on neither after merging, also where its number differs', () => {
+    const folder = temporaryFolder();
+    const shared = recipeOf({ note: 'shared', simulated: false });
+    const one = filled(join(folder, 'one.db'), (store) => {
+      store.saveRecipe(recipeOf({ note: 'other', simulated: true }));
+      store.saveRecipe(shared);
+    });
+    const two = filled(join(folder, 'two.db'), (store) => {
+      store.saveRecipe(shared);
+      store.withdrawRecipe({ ...pair, version: 1, ...withdrawal });
+    });
+    const report = mergeStores({ ownPath: one, otherPath: two });
+    expect(report.added).toMatchObject({ recipes: 0, withdrawals: 1 });
+    expect(inForce(one)).toMatchObject({ note: 'other', simulated: true });
+    const store = openStore({ path: one });
+    expect(store.recipes().find(({ note }) => note === 'shared')).toMatchObject({ version: 2, withdrawn: withdrawal });
+    store.close();
+    expect(mergeStores({ ownPath: one, otherPath: two }).added.withdrawals).toBe(0);
+    expect(verifyStore(one).problems).toEqual([]);
+  });
+
+  test('a simulated recipe accepted last on the other laptop comes in under its own number and displaces no real one', () => {
+    const folder = temporaryFolder();
+    const one = filled(join(folder, 'one.db'), (store) =>
+      store.saveRecipe(recipeOf({ note: 'real', simulated: false, acceptedAt: '2026-03-02T10:00:00Z' })),
+    );
+    const two = filled(join(folder, 'two.db'), (store) =>
+      store.saveRecipe(recipeOf({ note: 'trying', simulated: true, acceptedAt: '2026-03-09T10:00:00Z' })),
+    );
+    expect(mergeStores({ ownPath: one, otherPath: two }).renumbered).toMatchObject([{ from: 1, to: 2 }]);
+    expect(inForce(one)).toMatchObject({ note: 'real', version: 1 });
+  });
+
+  test('a withdrawal is never changed or deleted, and needs its recipe, a reason and initials', () => {
+    const path = filled(join(temporaryFolder(), 'store.db'), (store) => {
+      store.saveRecipe(recipeOf({}));
+      store.withdrawRecipe({ ...pair, version: 1, ...withdrawal });
+      expect(() => store.withdrawRecipe({ ...pair, version: 2, ...withdrawal })).toThrow();
+      expect(() => store.withdrawRecipe({ ...pair, version: 1, ...withdrawal, reason: '' })).toThrow();
+      expect(() => store.withdrawRecipe({ ...pair, version: 1, ...withdrawal, initials: '' })).toThrow();
+    });
+    const database = new Database(path);
+    expect(() => database.exec("UPDATE recipe_withdrawals SET reason = 'x'")).toThrow(/never updated/);
+    expect(() => database.exec('DELETE FROM recipe_withdrawals')).toThrow(/never deleted/);
+    database.close();
+  });
 });
 
 describe('recipes of one assembly and press from two laptops', () => {
@@ -530,6 +589,7 @@ test('every table of the store is merged, or left out on purpose', () => {
     'logger_layouts',
     'presses',
     'probes',
+    'recipe_withdrawals',
     'recipes',
     'recording_blocks',
     'recordings',
@@ -551,7 +611,12 @@ test('any work on two laptops from a common start: both ways equal contents, a s
       kind: fc.constantFrom('set-aside' as const, 'taken-in' as const, 'automatic' as const),
       minute: fc.integer({ min: 0, max: 59 }),
     }),
-    fc.record({ what: fc.constant('recipe' as const), minute: fc.integer({ min: 0, max: 59 }) }),
+    fc.record({
+      what: fc.constant('recipe' as const),
+      minute: fc.integer({ min: 0, max: 59 }),
+      simulated: fc.boolean(),
+    }),
+    fc.record({ what: fc.constant('withdraw' as const), minute: fc.integer({ min: 0, max: 59 }) }),
     fc.record({ what: fc.constant('cycle' as const), minute: fc.integer({ min: 0, max: 59 }) }),
   );
   const apply = (
@@ -576,7 +641,14 @@ test('any work on two laptops from a common start: both ways equal contents, a s
             cycleOf(`${who}-${index}`, { recipeVersion, closedAt: at, recordingId: 'recording-start' }),
           );
       } else if (one.what === 'decide') store.decideRun(decision('start', one.kind, `${who} ${index}`, at));
-      else store.saveRecipe(recipeOf({ note: `${who} ${index}`, acceptedAt: at }));
+      else if (one.what === 'withdraw') {
+        const [inUse] = recipesInForce(store.recipes());
+        if (inUse !== undefined)
+          store.withdrawRecipe({ ...inUse, withdrawnAt: at, initials: who, reason: `${index}` });
+      } else
+        store.saveRecipe(
+          recipeOf({ note: `${who} ${index}`, acceptedAt: at, simulated: one.simulated }),
+        );
     }
   };
   fc.assert(

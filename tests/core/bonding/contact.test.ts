@@ -55,6 +55,25 @@ describe('the contact in production', () => {
     expect(driven.cycles[0]?.flags).not.toContain('opened-early');
   });
 
+  it('of a pedal once more after the hold is done marks the opening, and U takes that back', () => {
+    const tread = (driven: DrivenBonding) =>
+      driven
+        .contact(true)
+        .until(driven.timeS + 0.4)
+        .contact(false)
+        .until(driven.timeS + 0.1);
+    // Crossed at 10 + 53.6 s, hold of 120 s done at 183.6 s, dwell of 175 s over at 185 s.
+    const driven = tread(heating()).until(190);
+    tread(driven);
+    expect(driven.state.under?.openedUs).toBeCloseTo(190e6, -5);
+    driven.until(192).key('u');
+    expect(driven.state.under?.openedUs).toBeNull();
+    tread(driven.until(195)).until(203);
+    expect(driven.cycles).toHaveLength(1);
+    expect(driven.cycles[0]?.dwellHeldS).toBeCloseTo(185, 0);
+    expect(driven.cycles[0]).toMatchObject({ result: 'done', hold: 'verified' });
+  });
+
   it('opened for 3 s and closed again is two closings, the first told and logged as opened early', () => {
     const driven = heating().contact(true).until(40).contact(false).until(43).contact(true).until(44);
     expect(driven.text()).toMatch(/Logged: OPENED EARLY, closed 30(\.\d)? s of 175 s/);

@@ -34,7 +34,7 @@ describe('cycles in the records', () => {
     expect(text).toMatch(/Recipe WB-212 on North, version 2/);
     expect(text).toMatch(/Press closed 25 Nov 13:10, marked by the contact/);
     expect(text).toMatch(/Dwell closed 176\.2 s of 175 s/);
-    expect(text).toMatch(/hold verified; 121\.5 s of 120 s at 350 °F/);
+    expect(text).toMatch(/hold verified; 121\.5 s counted, 120 s wanted at 350 °F/);
     // 221.3 °C is 430.3 °F.
     expect(text).toMatch(/peak 430\.3 °F \(221\.3 °C\).*inside the band of the recipe’s own runs/);
     expect(text).toMatch(/upper 449\.8 °F \(232\.1 °C\), lower 448\.5 °F \(231\.4 °C\) at closing/);
