@@ -78,7 +78,7 @@ describe('warm-up', () => {
   });
 
   it.each([
-    ['no file', ['warm-up'], /no file given/],
+    ['no file', ['warm-up'], /no recording given/],
     ['a file that is not there', ['warm-up', 'nowhere.dwell.txt'], /nowhere/],
     [
       'a trial without platens',

@@ -31,8 +31,10 @@ type Which = 'first' | 'second';
 export async function gatherSides(
   options: SideOptions,
 ): Promise<{ readonly first: WarmUpSide; readonly second: WarmUpSide }> {
-  const first = await gather('first', options);
-  const second = await gather('second', options);
+  const chosen = { first: choose('first', options), second: choose('second', options) };
+  const first = await gather('first', chosen.first, options);
+  const second = await gather('second', chosen.second, options);
+  requireApart(first.heatings, second.heatings);
   if (options.names === undefined) for (const side of [first, second]) requireOnePress(side.heatings);
   const press = ({ heatings }: typeof first) => heatings[0]?.platens.head?.pressName;
   const names = sideNames(options, press(first), press(second), [
@@ -47,24 +49,39 @@ interface Gathered extends Omit<WarmUpSide, 'name'> {
   readonly chosen: string | null;
 }
 
-async function gather(which: Which, options: SideOptions): Promise<Gathered> {
+interface Chosen {
+  readonly named: readonly string[];
+  readonly press: string | undefined;
+  readonly dates: string | undefined;
+}
+
+/** What the options choose for a side; refused before anything is read. */
+function choose(which: Which, options: SideOptions): Chosen {
   const named = options[which] ?? [];
+  const [own, dates] =
+    which === 'first' ? [options.firstPress, options.firstDates] : [options.secondPress, options.secondDates];
+  if (named.length > 0 && (own !== undefined || dates !== undefined))
+    throw new OptionError(
+      `compare: came both --${which} and a press or days for it`,
+      `Give --${which} RECORDING…, or --${which}-press with --${which}-dates`,
+    );
   // One press over time: the second side's press is the first's where only days are given.
-  const press = which === 'first' ? options.firstPress : (options.secondPress ?? options.firstPress);
-  const dates = which === 'first' ? options.firstDates : options.secondDates;
-  if (named.length > 0) {
-    if ((which === 'first' ? options.firstPress : options.secondPress) !== undefined || dates !== undefined)
-      throw new OptionError(
-        `compare: came both --${which} and a press or days for it`,
-        `Give --${which} RECORDING…, or --${which}-press with --${which}-dates`,
-      );
-    return { ...keepCold(await analyseAll(named, options), options), chosen: null };
-  }
-  if (press === undefined || (which === 'second' && options.secondPress === undefined && dates === undefined))
+  const press = own ?? (dates === undefined ? undefined : options.firstPress);
+  if (named.length === 0 && press === undefined)
     throw new OptionError(
       'compare: two sides are needed',
       'Give --first RECORDING… --second RECORDING…, --first-press NAME --second-press NAME, or --first-trial ID --second-trial ID',
     );
+  return { named, press, dates };
+}
+
+async function gather(
+  which: Which,
+  { named, press, dates }: Chosen,
+  options: SideOptions,
+): Promise<Gathered> {
+  if (named.length > 0 || press === undefined)
+    return { ...keepCold(await analyseAll(named, options), options), chosen: null };
   const days = dates === undefined ? null : parseDays(dates, `--${which}-dates`);
   const { ids, simulatedLeftOut } = await storedWarmUps(press, days, options);
   const all = await analyseAll(ids, options);
@@ -109,6 +126,18 @@ function keepCold(all: readonly AnalysedHeating[], { heating }: SideOptions): Om
       .filter((one) => !kept.includes(one))
       .map(({ label, heating: { number } }) => WARM_UP_REMARKS.beganWarm(neutralise(label), number)),
   };
+}
+
+/** A recording against itself tells nothing, and would count as repeated. */
+function requireApart(first: readonly AnalysedHeating[], second: readonly AnalysedHeating[]): void {
+  const identity = ({ platens }: AnalysedHeating) => platens.head?.recordingId ?? platens.name;
+  const there = new Set(first.map(identity));
+  const both = second.find((one) => there.has(identity(one)));
+  if (both === undefined) return;
+  throw new OptionError(
+    `compare: ${neutralise(both.platens.name)} stands on both sides`,
+    'Keep the sides apart; for one press over time give days for each: --first-dates /2026-06-30 --second-dates 2026-07-01/',
+  );
 }
 
 function requireOnePress(heatings: readonly AnalysedHeating[]): void {
