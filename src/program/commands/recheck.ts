@@ -1,32 +1,14 @@
-import { type DwellAtTarget, dwellAtTarget } from '../../core/recheck/dwell-at-target.ts';
-import { forWhatIf } from '../../core/recheck/for-what-if.ts';
-import { recheck as check } from '../../core/recheck/recheck.ts';
-import type { Recipe } from '../../core/recipe/Recipe.ts';
 import { outcomeJson } from '../../core/result/outcome-json.ts';
 import { recheckJson } from '../../core/result/recheck-json.ts';
-import { trialOutcome } from '../../core/result/trial-outcome.ts';
-import type { Store } from '../../core/store/Store.ts';
 import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { dwellTableLines } from '../../core/text/dwell-table-text.ts';
 import { dwellSentences } from '../../core/text/dwell-text.ts';
 import { recheckLines } from '../../core/text/recheck-text.ts';
-import { parseTemperature } from '../../core/units/parse-temperature.ts';
-import { OptionError } from '../options/OptionError.ts';
-import { type DwellOptions, outcomeSettings } from '../options/outcome-settings.ts';
-import { type RuleOptions, runRules } from '../options/run-rules.ts';
-import { type StoreOptions, withStore } from '../options/with-store.ts';
+import { withStore } from '../options/with-store.ts';
 import { print, printJson } from '../output/print.ts';
-import { findRecipe } from '../recheck/find-recipe.ts';
-import { gatherFiles, gatherStored } from '../recheck/gather-runs.ts';
-import type { SourceOptions } from '../sources/Source.ts';
-import { findTrial } from '../trials/stored-outcome.ts';
+import { type RecheckWish, recheckRecipe } from '../recheck/recheck-recipe.ts';
 
-interface RecheckOptions extends StoreOptions, RuleOptions, SourceOptions, DwellOptions {
-  readonly assembly?: string;
-  readonly press?: string;
-  readonly version?: string;
-  readonly trial?: string;
-  readonly targets?: readonly string[];
+interface RecheckOptions extends RecheckWish {
   readonly show: 'F' | 'C';
   readonly json?: boolean;
 }
@@ -37,52 +19,7 @@ interface RecheckOptions extends StoreOptions, RuleOptions, SourceOptions, Dwell
  */
 export async function recheck(files: readonly string[], options: RecheckOptions): Promise<void> {
   await withStore(options, async (store) => {
-    const recipe = findRecipe(store, options);
-    // The recipe's own target and hold, whatever the recordings say, unless the user asks for others.
-    const rules = runRules(options, recipe);
-    const ruleOptions: RuleOptions = { ...options, target: `${rules.targetC}C`, hold: `${rules.holdS}s` };
-    const targetsC = (options.targets ?? []).map((text) => parseTemperature(text, '--targets'));
-    const asked = { options: ruleOptions, targetsC };
-    const trials = files.length > 0 ? [] : trialsOf(store, recipe, options);
-    const {
-      runs: gathered,
-      probes,
-      atTargets,
-    } = files.length > 0
-      ? await gatherFiles(files, options, asked)
-      : await gatherStored(store, trials, options, asked);
-    if (gathered.length === 0)
-      throw new OptionError(
-        'recheck: no run to look at',
-        'Name recordings, or --trial ID; without them all of this assembly and press in the store are taken',
-        'no-runs',
-      );
-    const result = check({
-      recipe,
-      recipeStartC: recipeStart(store, recipe),
-      targetC: rules.targetC,
-      holdS: rules.holdS,
-      runs: gathered.map(({ run, before, madeOn, recordingId }) => ({
-        run,
-        madeOn,
-        recordingId,
-        before:
-          before === null
-            ? null
-            : { soakTimeS: before.soakTimeS, verdict: before.verdict, ruleVersion: before.ruleVersion },
-      })),
-    });
-    const press = store.presses().find(({ name }) => name === recipe.pressName);
-    const stated = outcomeSettings(options, rules, press, probes);
-    // Runs of many days: what stands off one reference is what a re-check is to show, not to leave out.
-    const settings = trials.length === 1 ? stated : { ...stated, reference: null };
-    const outcome = trialOutcome(
-      result.runs.map(({ run }) => run),
-      settings,
-    );
-    const byTarget: DwellAtTarget[] = targetsC.map((targetC, at) =>
-      dwellAtTarget((atTargets[at] ?? []).map(forWhatIf), { ...settings, targetC }),
-    );
+    const { recipe, result, outcome, settings, byTarget } = await recheckRecipe(store, files, options);
     if (options.json) {
       const { trial, dwell, uncertainty } = outcomeJson(outcome, options.show);
       printJson({
@@ -101,28 +38,4 @@ export async function recheck(files: readonly string[], options: RecheckOptions)
     }
     if (result.verdict !== 'holds') process.exitCode = 1;
   });
-}
-
-function trialsOf(store: Store, recipe: Recipe, { trial }: RecheckOptions) {
-  if (trial !== undefined) return [findTrial(store, trial)];
-  return store
-    .trials()
-    .filter((one) => one.assemblyName === recipe.assemblyName && one.pressName === recipe.pressName);
-}
-
-/** Mean start temperature of the runs that the recipe rests on, as stored; null where they are not in this store. */
-function recipeStart(store: Store, recipe: Recipe): number | null {
-  const ids = new Set(recipe.restsOn.map(({ recordingId, runNumber }) => `${recordingId} ${runNumber}`));
-  const startsC = store
-    .trials()
-    .flatMap((trial) =>
-      trial.assemblyName === recipe.assemblyName && trial.pressName === recipe.pressName
-        ? store
-            .trialRuns(trial.trialId)
-            .flatMap(({ recordingId, result }) =>
-              ids.has(`${recordingId} ${result.runNumber}`) ? (result.startC ?? []) : [],
-            )
-        : [],
-    );
-  return startsC.length === 0 ? null : startsC.reduce((sum, value) => sum + value, 0) / startsC.length;
 }
