@@ -171,7 +171,10 @@ describe('withdrawals and simulated recipes from two laptops', () => {
     expect(report.added).toMatchObject({ recipes: 0, withdrawals: 1 });
     expect(inForce(one)).toMatchObject({ note: 'other', simulated: true });
     const store = openStore({ path: one });
-    expect(store.recipes().find(({ note }) => note === 'shared')).toMatchObject({ version: 2, withdrawn: withdrawal });
+    expect(store.recipes().find(({ note }) => note === 'shared')).toMatchObject({
+      version: 2,
+      withdrawn: withdrawal,
+    });
     store.close();
     expect(mergeStores({ ownPath: one, otherPath: two }).added.withdrawals).toBe(0);
     expect(verifyStore(one).problems).toEqual([]);
@@ -646,9 +649,7 @@ test('any work on two laptops from a common start: both ways equal contents, a s
         if (inUse !== undefined)
           store.withdrawRecipe({ ...inUse, withdrawnAt: at, initials: who, reason: `${index}` });
       } else
-        store.saveRecipe(
-          recipeOf({ note: `${who} ${index}`, acceptedAt: at, simulated: one.simulated }),
-        );
+        store.saveRecipe(recipeOf({ note: `${who} ${index}`, acceptedAt: at, simulated: one.simulated }));
     }
   };
   fc.assert(
