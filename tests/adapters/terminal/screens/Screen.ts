@@ -8,4 +8,6 @@ export interface Screen {
   /** What a key does, pressed alone: whether anything but the clock, a message or the input buffer is different then. */
   readonly press: (name: string) => boolean;
   readonly simulated: boolean;
+  /** The state's word or two, which stand in block letters (in ASCII the first alone may). Empty where a page lies over them. */
+  readonly words: readonly string[];
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { styledRowToAnsi } from '../../../../src/adapters/terminal/styled-row-to-ansi.ts';
+import { blockText } from '../../../../src/core/chart/block-text.ts';
 import { rowText } from '../../../../src/core/chart/row-text.ts';
 import type { StyledRow } from '../../../../src/core/chart/StyledRow.ts';
 import { ALL_SCREENS } from './all-screens.ts';
@@ -59,6 +60,22 @@ describe.each(NAMES)('%s', (name) => {
         ).toBe(rowText(row).trimEnd());
   });
 
+  it('says its state in letters, whatever the colours', () => {
+    const { words, rows } = screen(name);
+    for (const [columns, height, ascii] of WINDOWS) {
+      const lines = rows(columns, height, ascii).map(rowText);
+      const stands = (word: string) =>
+        (['small', 'large'] as const).some((size) =>
+          blockText(word, { size, ascii }).every((row) => lines.some((line) => line.includes(row.trimEnd()))),
+        );
+      words.forEach((word, i) => {
+        expect(stands(word) || (ascii && i > 0 && lines.some((line) => line.includes(word))), word).toBe(
+          true,
+        );
+      });
+    }
+  });
+
   it('every key of its key line works', () => {
     const one = screen(name);
     const refused = REFUSED[name] ?? [];
@@ -94,6 +111,7 @@ const REFUSED: Readonly<Record<string, readonly string[]>> = {
  * a person miss; unit and help, also where they are not named; Tab beside H.
  */
 const ALWAYS = {
+  'first use': ['tab', 'f', 'h'],
   trial: ['c', 'o', 'space', 'f', 'h'],
   home: ['tab', 'f', 'h'],
   bonding: ['c', 'o', 'space', 'u', 'h'],

@@ -12,17 +12,20 @@ import { SCRIPTS, type ScriptedTrial, scripted } from '../../../core/screen/scri
 import { type DrivenHome, PAGES } from '../../../core/screen-home/shop.ts';
 import { WARM_UP_STATES } from '../../../core/screen-warm-up/watched-platens.ts';
 import { BONDING_STATES } from './bonding-states.ts';
+import { FIRST_USE_STATES } from './first-use-states.ts';
 import { pressIn } from './pressed.ts';
 import type { Screen } from './Screen.ts';
 import { MORE_TRIAL_STATES } from './trial-states.ts';
 
 function trialScreen(trial: ScriptedTrial): Screen {
   const { state } = trial;
+  const view = trialView(state, { columns: 80, rows: 24, ascii: false });
   return {
     rows: (columns, rows, ascii) => trialFrame(trialView(state, { columns, rows, ascii })),
-    keys: trialView(state, { columns: 80, rows: 24, ascii: false }).keys,
+    keys: view.keys,
     press: (name) => pressIn(state, trialScreenReducer, name, state.nowUs),
     simulated: state.setup.simulated,
+    words: view.dialog?.place === 'cover' ? [] : view.state.words,
   };
 }
 
@@ -34,6 +37,7 @@ function homeScreen(home: DrivenHome): Screen {
     press: (name) => pressIn(state, homeReducer, name, state.nowUs),
     // The pages around a trial of the store; only the record of a simulated trial is one.
     simulated: false,
+    words: [],
   };
 }
 
@@ -44,6 +48,9 @@ export const ALL_SCREENS: Readonly<Record<string, () => Screen>> = {
   ),
   ...Object.fromEntries(
     Object.entries(MORE_TRIAL_STATES).map(([name, make]) => [`trial: ${name}`, () => trialScreen(make())]),
+  ),
+  ...Object.fromEntries(
+    Object.entries(FIRST_USE_STATES).map(([name, make]) => [`first use: ${name}`, () => homeScreen(make())]),
   ),
   ...Object.fromEntries(
     Object.entries(PAGES).map(([name, make]) => [`home: ${name}`, () => homeScreen(make())]),
@@ -58,6 +65,7 @@ export const ALL_SCREENS: Readonly<Record<string, () => Screen>> = {
           keys: bondingView(state).keys,
           press: (key) => pressIn(state, bondingReducer, key, state.nowUs),
           simulated: state.job?.simulated === true,
+          words: [],
         };
       },
     ]),
@@ -72,6 +80,7 @@ export const ALL_SCREENS: Readonly<Record<string, () => Screen>> = {
           keys: warmUpView(state).keys,
           press: (key) => pressIn(state, warmUpReducer, key, state.nowUs),
           simulated: state.simulated,
+          words: [],
         };
       },
     ]),
