@@ -4,7 +4,7 @@ import { platensNow } from '../bonding/platens-now.ts';
 import { LIMITS } from '../run/limits.ts';
 import type { ViewLine } from '../screen/TrialView.ts';
 import { BONDING_TEXT } from '../text/bonding-text.ts';
-import { holdVerified } from './head-of.ts';
+import { holdUnseen, holdVerified } from './head-of.ts';
 
 /** What stands in plain letters under the block letters, what matters most first. */
 export function factsOf(state: BondingState): readonly ViewLine[] {
@@ -70,7 +70,7 @@ function noBandLine({ job, ...state }: BondingState): readonly ViewLine[] {
 
 function holdLine(state: BondingState, under: CycleUnderWay): ViewLine {
   const counted = BONDING_TEXT.hold(state.session?.run.holdCountedS ?? 0, state.job?.recipe.holdS ?? 0);
-  if (under.unseen) return { text: `${counted} ${BONDING_TEXT.holdUnseen}`, role: 'caution' };
+  if (holdUnseen(state, under)) return { text: `${counted} ${BONDING_TEXT.holdUnseen}`, role: 'caution' };
   return holdVerified(state, under)
     ? { text: `${counted} ${BONDING_TEXT.holdSeen}`, role: 'good' }
     : { text: counted, role: 'plain' };

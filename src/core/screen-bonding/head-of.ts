@@ -56,7 +56,7 @@ export function headOf(state: BondingState): Head {
       caption: BONDING_TEXT.toGo,
       word: 'dwell',
       // Told as soon as it is so, not only when the dwell is over.
-      hold: under.unseen ? 'not-verified' : null,
+      hold: hasProbe(state) && holdUnseen(state, under) ? 'not-verified' : null,
       next: null,
       role: 'strong',
     };
@@ -72,9 +72,15 @@ export function headOf(state: BondingState): Head {
   };
 }
 
-/** As far as is known now: met, nothing stale or faulted, and the probe still gives the temperature. */
+/** A part of the hold is missing: readings old or faulted, or a gap that the readings' path found. */
+export function holdUnseen({ session }: BondingState, under: CycleUnderWay): boolean {
+  return under.unseen || session?.run.holdSeen === false;
+}
+
+/** As far as is known now: met, nothing missing, and the probe still gives the temperature. */
 export function holdVerified(state: BondingState, under: CycleUnderWay): boolean {
-  return state.session?.run.phase === 'hold-done' && !under.unseen && bondLineNow(state).kind === 'known';
+  const met = state.session?.run.phase === 'hold-done';
+  return met && !holdUnseen(state, under) && bondLineNow(state).kind === 'known';
 }
 
 function readiness(state: BondingState): BondingWord {
