@@ -40,7 +40,7 @@ export function recipesRows(
             `${recipe.version}`,
             secondsText(recipe.dwellS),
             recipe.acceptedAt.slice(0, 10),
-            [recipe.provisional ? RECORDS_TEXT.provisional : '', recipe.simulated ? SHELL_TEXT.simulated : '']
+            [recipe.simulated ? SHELL_TEXT.simulated : '', recipe.provisional ? RECORDS_TEXT.provisional : '']
               .filter(Boolean)
               .join(', '),
           ],

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { blockText } from '../../../src/core/chart/block-text.ts';
 import { rowText } from '../../../src/core/chart/row-text.ts';
+import { asciiText } from '../../../src/core/screen/ascii-text.ts';
 import { trialFrame } from '../../../src/core/screen/trial-frame.ts';
 import { trialView } from '../../../src/core/screen/trial-view.ts';
+import { TRIAL_HELP } from '../../../src/core/text/trial-help-text.ts';
 import { withOutcome } from './scripted-pages.ts';
 import { PAGE_SCRIPTS, SCRIPTS, type ScriptedTrial, scripted, trialRun } from './scripted-trial.ts';
 
@@ -77,6 +79,19 @@ describe('pages of the trial screen', () => {
       const view = trialView(scripted(name).state, { columns: 80, rows: 24, ascii: false });
       expect(view.next.length).toBeGreaterThan(3);
       expect(hasBlock(frame(scripted(name)), view.next, 'small'), name).toBe(true);
+    }
+  });
+
+  it('help at 80 × 24 holds every key, every line of what is seen, and that the program is no safety device', () => {
+    for (const ascii of [false, true]) {
+      const drawn = trialFrame(trialView(scripted('help').state, { columns: 80, rows: 24, ascii })).map(
+        rowText,
+      );
+      const text = drawn.join(' ').replace(/\s+/g, ' ');
+      for (const [key, does] of TRIAL_HELP.keys)
+        expect(text).toContain(`${key} ${ascii ? asciiText(does) : does}`);
+      for (const line of TRIAL_HELP.seen) expect(text).toContain(line);
+      expect(text).toContain('It is no safety device and no interlock');
     }
   });
 
