@@ -26,6 +26,8 @@ export function warmUpChart(state: WarmUpScreenState): Omit<ChartSpec, 'columns'
   const { fromS, toS } = timeAxis(latestS, Math.min(zeroS, latestS), near);
   const traces = state.channels.map(({ role }, i) => ({
     ...channelStyle(role),
+    // The two platens are all that is drawn: solid and dashed are told apart best.
+    line: role === 'upper-platen' ? ('solid' as const) : ('dashed' as const),
     points: bucketPoints(state.trace, i),
   }));
   const sets = [...new Set(ready.platens.map(({ setPointC }) => setPointC))];

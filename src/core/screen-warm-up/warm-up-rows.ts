@@ -116,13 +116,20 @@ function nextWord({ ready, heaters }: WarmUpScreenState, standing: WarmUpStandin
     case 'near':
     case 'above':
     case 'below':
-      return ready.estimate === null ? NEXT_WORD.wait : NEXT_WORD.waitFor(ready.estimate.likelyInS);
+      return ready.estimate === null
+        ? NEXT_WORD.wait
+        : NEXT_WORD.waitFor(asInTheSentence(ready.estimate.likelyInS));
     case 'in-band':
       return NEXT_WORD.wait;
     case 'cooling':
     case 'ready':
       return '';
   }
+}
+
+/** Whole minutes, rounded as the sentence below rounds them, so that the two never differ. */
+function asInTheSentence(likelyInS: number): number {
+  return likelyInS < 300 ? likelyInS : Math.round(likelyInS / 60) * 60;
 }
 
 /** Each platen's value; grey where it is old, unlike a value where it is a fault. */

@@ -2,10 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { styledRowToAnsi } from '../../../src/adapters/terminal/styled-row-to-ansi.ts';
 import { blockText, blockTextColumns } from '../../../src/core/chart/block-text.ts';
 import { rowText } from '../../../src/core/chart/row-text.ts';
+import { asciiText } from '../../../src/core/screen/ascii-text.ts';
 import { shellFrame } from '../../../src/core/screen-shell/shell-frame.ts';
 import type { WarmUpScreenState } from '../../../src/core/screen-warm-up/WarmUpScreen.ts';
 import { warmUpStanding } from '../../../src/core/screen-warm-up/warm-up-standing.ts';
 import { warmUpView } from '../../../src/core/screen-warm-up/warm-up-view.ts';
+import { WARM_UP_LIVE_TEXT } from '../../../src/core/text/warm-up-live-text.ts';
 import { later, pressed, SET_C, steady, stepped, WARM_UP_STATES, watched } from './watched-platens.ts';
 
 const rowsOf = (state: WarmUpScreenState, columns: number, rows: number, ascii = false) =>
@@ -168,6 +170,14 @@ describe('figure', () => {
     const told = /READY in about (\d+) min/u.exec(frame(WARM_UP_STATES.heating(), 80, 24).join(' '));
     expect(Number(told?.[1])).toBeGreaterThanOrEqual(6);
     expect(Number(told?.[1])).toBeLessThanOrEqual(10);
+  });
+});
+
+describe('help', () => {
+  it.each(WINDOWS)('stands whole on %d×%d (ASCII %s), no line of it broken', (columns, rows, ascii) => {
+    const shown = frame(WARM_UP_STATES.help(), columns, rows, ascii).map((row) => row.trim());
+    for (const line of WARM_UP_LIVE_TEXT.help)
+      expect(shown).toContain((ascii ? asciiText(line) : line).trim());
   });
 });
 
