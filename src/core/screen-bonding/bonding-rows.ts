@@ -11,7 +11,7 @@ import { timerRows } from './timer-rows.ts';
 
 /** The page of the production timer: cautions, then the choice of a recipe, then the timer. */
 export function bondingRows(state: BondingState, size: PageSize): readonly StyledRow[] {
-  if (state.help) return [[], ...BONDING_TEXT.help.flatMap((line) => [...textRows(line, size)])];
+  if (state.help) return [...BONDING_TEXT.help.flatMap((line) => [...textRows(line, size)])];
   if (!state.cautionsAcknowledged) return cautionRows(size);
   if (state.opening && state.job === null) return openingRows(state, size);
   return state.job === null ? chooseRows(state, size) : timerRows(state, size);

@@ -161,6 +161,7 @@ export const BONDING_TEXT = {
   cycles: (count: number) => `Cycles logged since the start: ${count}`,
   none: 'No cycle logged yet.',
   help: [
+    'The program advises. It is no safety device and commands no press.',
     'C or Space  press closed: the time starts. A closing contact at the reader, or a pedal on it, does it by itself.',
     'While the time runs another C or contact changes nothing; it is told. A contact within 5 s after C is the same closing. A pedal once more after the hold is done marks the opening.',
     'O  press opened: the cycle is logged with its result five seconds later.',
@@ -169,7 +170,6 @@ export const BONDING_TEXT = {
     'Results: done; opened early; hold not verified; platen out of band; not watched to the end. The gravest counts, all are kept.',
     'A platen is out of band at closing where it has been further from its set point than ±5 °F (2.8 °C, unless another band was stated) for more than 3 s together, and inside again after more than 3 s inside; its first reading counts at once. The bond line is out of the recipe’s band after more than 2 s together (common practice, no source).',
     'A reading older than five of the reader’s own intervals, at least 1 s, is old: greyed, with its age.',
-    'The program advises. It is no safety device and commands no press.',
   ],
   keys: {
     closed: { key: 'C', does: 'press closed' },

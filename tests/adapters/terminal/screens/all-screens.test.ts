@@ -134,6 +134,15 @@ const ALSO: Readonly<Record<string, readonly string[]>> = {
   'bonding: choosing a recipe': ['1', '2'],
 };
 
+describe('help of each screen that times a press', () => {
+  it.each(['trial: help', 'trial: help between runs', 'bonding: help'])(
+    '%s says at 80 × 24 that the program is no safety device',
+    (name) => {
+      expect(screen(name).rows(80, 24, false).map(rowText).join(' ')).toMatch(/is no safety device/);
+    },
+  );
+});
+
 describe('the rule for numbers', () => {
   it('finds a bare figure, and takes a unit, a range, a count, a name, an axis', () => {
     expect(numbersWithoutUnit(['bond line 350.1 °F = 176.7 °C  10.0 readings/s  0 lost lines'])).toEqual([]);
