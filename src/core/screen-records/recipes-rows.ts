@@ -61,7 +61,7 @@ function row(
   selected: boolean,
 ): StyledRow {
   const spare = Math.min(10, Math.max(0, Math.floor((columns - 80) / 2)));
-  const widths = [16 + spare, 12 + spare, 7, 9, 11, 14];
+  const widths = [13 + spare, 10 + spare, 7, 7, 10, 22];
   return [
     { text: selected ? ' > ' : '   ', role: 'strong' },
     ...tableRow(
