@@ -112,16 +112,16 @@ it('W on the home without a reader says what to do there, and names no option', 
 }, 30_000);
 
 it('readings are corrected by the probes’ calibrations, live and afterwards; the raw ones stay', () => {
-  const store = join(temporaryFolder(), 'store.db');
+  const withProbes = join(temporaryFolder(), 'store.db');
   // A probe that reads 1 °C high from 20 °C to 250 °C.
   const points = ['20C:1C:0.4C', '120C:1C:0.4C', '250C:1C:0.4C'].flatMap((point) => [
     '--point',
     `${point}:2026-03-01`,
   ]);
   expect(
-    runProgram(['probes', 'HIGH', '--type', 'K', '--class', 'IEC 2', ...points, '--store', store]).err,
+    runProgram(['probes', 'HIGH', '--type', 'K', '--class', 'IEC 2', ...points, '--store', withProbes]).err,
   ).toBe('');
-  const record = (...more: readonly string[]) => {
+  const record = (store: string, ...more: readonly string[]) => {
     const live = JSON.parse(
       runProgram([...LIVE, '--speed', '2000', '--plain', '--json', '--store', store, ...more]).out,
     );
@@ -130,11 +130,52 @@ it('readings are corrected by the probes’ calibrations, live and afterwards; t
     ).warmUps;
     return { live, start: one.platens[0].startC as number, analysed: one.powerOnS + one.readyAtS };
   };
-  const raw = record();
-  const corrected = record('--probes', '-,-,HIGH,HIGH');
+  // Each store begins with the simulation's first day.
+  const raw = record(join(temporaryFolder(), 'store.db'));
+  const corrected = record(withProbes, '--probes', '-,-,HIGH,HIGH');
   // The same simulated readings (same seed); 1 °C less by the calibration.
   expect(corrected.start).toBeCloseTo(raw.start - 1, 6);
   // One degree less at the edge of the band: later READY, live as well as afterwards.
   expect(corrected.live.firstReadyAtS).toBeGreaterThan(raw.live.firstReadyAtS);
   expect(corrected.analysed).toBeCloseTo(corrected.live.firstReadyAtS, 6);
 }, 40_000);
+
+it('repeated simulated warm-ups are of other days; compare by press sets North and South side by side from the store', () => {
+  const store = join(temporaryFolder(), 'store.db');
+  const record = (press: string) =>
+    runProgram([
+      'warm-up',
+      '--live',
+      '--simulated',
+      '--press',
+      press,
+      '--speed',
+      '5000',
+      '--plain',
+      '--after-ready',
+      '40min',
+      '--json',
+      '--store',
+      store,
+    ]);
+  for (const press of ['North', 'North', 'South', 'South'])
+    expect(record(press).err).not.toContain('what to do');
+  const compared = JSON.parse(
+    runProgram(['compare', '--first-press', 'North', '--second-press', 'South', '--json', '--store', store])
+      .out,
+  );
+  expect(compared.leftOut).toEqual([]);
+  const starts = compared.first.warmUps.map(
+    (one: { platens: { startC: number }[] }) => one.platens[0]!.startC,
+  );
+  // Rooms of the two days: 23.5 and 21.8 °C as the simulation states them.
+  expect(starts[0]).toBeCloseTo(23.5, 0);
+  expect(starts[1]).toBeCloseTo(21.8, 0);
+  // The platens' own truths: τ = C/h = 11000/4.4 = 2500 s and 11000/4.8 = 2291.7 s.
+  const meanOf = (side: 'first' | 'second') =>
+    compared[side].warmUps.map(
+      (one: { platens: { timeConstantS: number }[] }) => one.platens[0]!.timeConstantS,
+    );
+  for (const timeConstantS of meanOf('first')) expect(Math.abs(timeConstantS - 2500)).toBeLessThan(20);
+  for (const timeConstantS of meanOf('second')) expect(Math.abs(timeConstantS - 2291.7)).toBeLessThan(20);
+}, 60_000);

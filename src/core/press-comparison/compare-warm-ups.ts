@@ -40,7 +40,9 @@ function compareFigure(
   const [told, toldToo] = [first.filter(isTold), second.filter(isTold)];
   const firstMean = told.length === 0 ? null : sampleMean(told);
   const secondMean = toldToo.length === 0 ? null : sampleMean(toldToo);
-  const welch = told.length > 1 && toldToo.length > 1 ? welchInterval(told, toldToo) : null;
+  // Without any spread on either side there is nothing to hold a difference against: coarse figures, or copies.
+  const spread = [told, toldToo].some((values) => Math.max(...values) > Math.min(...values));
+  const welch = told.length > 1 && toldToo.length > 1 && spread ? welchInterval(told, toldToo) : null;
   return {
     role,
     key: figure.key,

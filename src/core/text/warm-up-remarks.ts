@@ -6,6 +6,8 @@ export const WARM_UP_REMARKS = {
     `${press}: ${recordings(count)} that ${count === 1 ? 'is' : 'are'} simulated left out.`,
   beganWarm: (label: string, heating: number) =>
     `${label}: began warm, left out. --heating ${heating} compares it.`,
+  alike: (side: string) =>
+    `${side}: warm-ups that are the same to the last digit: one recording under several names?.`,
   surveyHeading: (name: string, press: string | undefined, simulated: boolean) =>
     `${name}: platen survey${press === undefined ? '' : ` of ${press}`}.${simulated ? ' SIMULATED.' : ''}`,
 } as const;

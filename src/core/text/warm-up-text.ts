@@ -54,13 +54,16 @@ export const WARM_UP_DEFINITIONS: readonly (readonly [string, string])[] = [
   ['largest rate', 'steepest slope of a straight line through any 30 s of readings.'],
   [
     'time constant, delay',
-    'τ and d of T = end + (start − end)·exp(−(t − d)/τ), fitted by least squares to the full-power stretch only: the widest stretch that one such curve describes. ± is the standard uncertainty of the fit, correlation of neighbouring readings included. d holds dead time and small lags together and is told only where power-on is known.',
+    'τ and d of T = end + (start − end)·exp(−(t − d)/τ), fitted by least squares to the full-power stretch only: the widest stretch that one such curve describes. ± is the standard uncertainty of the fit, correlation of neighbouring readings included. τ is the time constant of a first-order lag element (IEC 60050-351:2013, 351-50-02); d takes the place of the dead time of 351-50-31 and holds dead time and small lags together and is told only where power-on is known.',
   ],
   [
     'rise time',
     '10 % to 90 % of the way from start to steady level (IEC 60050-351 and IEEE 181, from memory).',
   ],
-  ['reaches band', 'first time inside set point ± band.'],
+  [
+    'reaches band',
+    'first time inside set point ± band (as the step response time of IEC 60050-351:2013, 351-45-36, with set point ± band in place of a percentage).',
+  ],
   ['stays in band', 'inside set point ± band and not outside again before a cold part goes in.'],
   [
     'settling time',

@@ -41,7 +41,13 @@ export async function gatherSides(
     first.chosen ?? 'first',
     second.chosen ?? 'second',
   ]);
-  return { first: { ...first, name: names.first }, second: { ...second, name: names.second } };
+  return { first: named(first, names.first), second: named(second, names.second) };
+}
+
+function named(side: Gathered, name: string): WarmUpSide {
+  const figures = side.heatings.map(({ result }) => JSON.stringify(result.channels));
+  const remarks = new Set(figures).size < figures.length ? [WARM_UP_REMARKS.alike(neutralise(name))] : [];
+  return { ...side, name, remarks: [...side.remarks, ...remarks] };
 }
 
 interface Gathered extends Omit<WarmUpSide, 'name'> {

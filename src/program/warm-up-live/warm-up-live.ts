@@ -6,7 +6,7 @@ import { WARM_UP_SCENARIOS } from '../../core/simulator/warm-up-scenarios.ts';
 import type { Store } from '../../core/store/Store.ts';
 import { WARM_UP_LIVE_TEXT } from '../../core/text/warm-up-live-text.ts';
 import { parseDuration } from '../../core/units/parse-duration.ts';
-import { MADE_FOR_KEY, MADE_FOR_WARM_UP } from '../../core/warm-up/made-for-warm-up.ts';
+import { MADE_FOR_KEY, MADE_FOR_WARM_UP, madeForWarmUp } from '../../core/warm-up/made-for-warm-up.ts';
 import { openPort } from '../bonding/open-reader.ts';
 import { VERSION } from '../command-line/version.ts';
 import type { WarmUpOptions } from '../commands/warm-up.ts';
@@ -54,7 +54,7 @@ export async function warmUpLive(options: WarmUpLiveOptions): Promise<void> {
   const endAfterS = options.seconds === undefined ? null : parseDuration(options.seconds, '--seconds');
   const store = await openNamedStore(options, waitForDisk);
   try {
-    const scenario = WARM_UP_SCENARIOS.find((one) => one.pressName === press) ?? WARM_UP_SCENARIOS[0]!;
+    const scenario = nextScenario(store, press);
     const known =
       store.presses().find(({ name }) => name === press)?.platenSetPointC ??
       (simulated ? { upper: scenario.upper.setPointC, lower: scenario.lower.setPointC } : null);
@@ -140,6 +140,17 @@ export async function warmUpLive(options: WarmUpLiveOptions): Promise<void> {
   } finally {
     store.close();
   }
+}
+
+/** The simulated press has three days, taken in turn: repeated warm-ups differ as real ones do. A press of another name is like the first. */
+function nextScenario(store: Store, press: string) {
+  const own = WARM_UP_SCENARIOS.filter((one) => one.pressName === press);
+  const days = own.length > 0 ? own : WARM_UP_SCENARIOS.slice(0, 1);
+  const before = store.recordingIds().filter((id) => {
+    const head = store.recording(id)?.head;
+    return head?.pressName === press && head.simulated && madeForWarmUp(head) === true;
+  });
+  return days[before.length % days.length]!;
 }
 
 /** Where several probes lie on one platen, the channel tells them apart. */

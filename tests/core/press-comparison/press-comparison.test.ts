@@ -50,6 +50,16 @@ describe('two presses by their warm-ups', () => {
     expect(figures.filter((one) => one.standsOut)).toEqual([]);
   });
 
+  it('copies of one warm-up a side hold no spread: no interval, nothing stands out', () => {
+    const twice = (levelC: number) => [levelC, levelC].map(settlesAt);
+    const { figures } = compareWarmUps(
+      { name: 'a', warmUps: twice(231) },
+      { name: 'b', warmUps: twice(235) },
+    );
+    expect(figures.filter((one) => one.interval !== null || one.standsOut)).toEqual([]);
+    expect(figures.find((one) => one.key === 'levelC')!.difference).toBeCloseTo(4, 3);
+  });
+
   it('North and South as shipped: time constants 2500 and 2291.7 s and lower levels told apart, rooms not', () => {
     const side = (press: string) => ({
       name: press,

@@ -12,6 +12,19 @@ describe('words of a warm-up', () => {
   it('every figure has a name, every definition a text', () => {
     for (const { key } of WARM_UP_FIGURES) expect(FIGURE_NAMES[key], key).toBeTruthy();
     expect(definitionLines().length).toBeGreaterThanOrEqual(14);
+    // Each figure's own words, or those of its family, stand among the definitions, once.
+    const names = definitionLines().flatMap((line) => line.split(':')[0]!.split(', '));
+    expect(new Set(names).size).toBe(names.length);
+    for (const name of [
+      'time constant',
+      'delay',
+      'ripple',
+      'settling time',
+      'overshoot',
+      'rise time',
+      'READY',
+    ])
+      expect(names).toContain(name);
   });
 
   it('times: 42.3 s, 119.9 s, 2 min 0 s, 21 min 5 s, −3 min 0 s', () => {
