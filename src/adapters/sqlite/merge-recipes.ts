@@ -1,7 +1,7 @@
 import type Database from 'better-sqlite3';
 import type { MergeReport } from '../../core/exchange/MergeReport.ts';
 import { inForce, type Stated } from './in-force.ts';
-import { sortedJson } from './sorted-json.ts';
+import { recipeKey } from './recipe-key.ts';
 
 interface Row {
   assembly_name: string;
@@ -20,14 +20,16 @@ type Line = Stated & { readonly row: Row };
 
 /**
  * Brings recipe versions in; what two recipes say without their version numbers decides whether they are the same. A
- * number that is taken makes the recipe the next version. The highest version is in force: where that would not be the
- * one accepted last, that one is repeated as the next version.
+ * number that is taken makes the recipe the next version. In force is the highest version that is not withdrawn, a real
+ * one before a simulated one: where the highest of its kind would not be the one accepted last, that one is repeated as
+ * the next version. Withdrawals of both stores hold for every number of the recipe.
  */
 export function mergeRecipes(
   own: Database.Database,
   other: Database.Database,
 ): {
   readonly added: number;
+  readonly withdrawals: number;
   readonly renumbered: MergeReport['renumbered'];
   readonly versionsOf: OwnVersions;
 } {
@@ -43,18 +45,19 @@ export function mergeRecipes(
   const renumbered: MergeReport['renumbered'][number][] = [];
   let added = 0;
   const ownLines = linesByPair(own);
-  for (const [pair, theirs] of linesByPair(other)) {
+  const theirLines = linesByPair(other);
+  const withdrawn = withdrawnKeys([own, ownLines], [other, theirLines]);
+  for (const [pair, theirs] of theirLines) {
     const ours = ownLines.get(pair) ?? [];
-    const winner = inForce(ours, theirs);
     const keys = new Set(ours.map((one) => one.key));
-    let last = ours.at(-1);
-    let highest = last?.row.version ?? 0;
+    const lines = [...ours];
+    let highest = ours.at(-1)?.row.version ?? 0;
     const next = (line: Line, version: number, why: 'number-taken' | 'stays-in-force') => {
       put(line.row, version);
       const { assembly_name: assemblyName, press_name: pressName, version: from } = line.row;
       if (from !== version) renumbered.push({ assemblyName, pressName, from, to: version, why });
       highest = version;
-      last = line;
+      lines.push(line);
     };
     for (const line of theirs) {
       if (keys.has(line.key)) continue;
@@ -62,9 +65,15 @@ export function mergeRecipes(
       next(line, Math.max(line.row.version, highest + 1), 'number-taken');
       added += 1;
     }
-    if (winner !== undefined && winner.key !== last?.key) next(winner, highest + 1, 'stays-in-force');
+    for (const simulated of [0, 1] as const) {
+      const inUse = ({ row, key }: Line) => row.simulated === simulated && !withdrawn.has(`${pair}${key}`);
+      const winner = inForce(ours.filter(inUse), theirs.filter(inUse));
+      const last = lines.findLast(inUse);
+      if (winner !== undefined && winner.key !== last?.key) next(winner, highest + 1, 'stays-in-force');
+    }
   }
-  return { added, renumbered, versionsOf: ownVersions(linesByPair(own), linesByPair(other)) };
+  const withdrawals = mergeWithdrawals(own, other, theirLines);
+  return { added, withdrawals, renumbered, versionsOf: ownVersions(linesByPair(own), theirLines) };
 }
 
 function ownVersions(
@@ -83,14 +92,56 @@ function linesByPair(database: Database.Database): ReadonlyMap<string, readonly 
   for (const row of database.prepare<[], Row>('SELECT * FROM recipes ORDER BY version').all()) {
     const pair = JSON.stringify([row.assembly_name, row.press_name]);
     const line = lines.get(pair) ?? [];
-    line.push({ key: keyOf(row.recipe_json), at: row.accepted_at, row });
+    line.push({ key: recipeKey(row.recipe_json), at: row.accepted_at, row });
     lines.set(pair, line);
   }
   return lines;
 }
 
-/** The recipe without its version number, keys in order. */
-function keyOf(recipeJson: string): string {
-  const { version: _version, ...rest } = JSON.parse(recipeJson) as Record<string, unknown>;
-  return sortedJson(rest);
+interface WithdrawalRow {
+  assembly_name: string;
+  press_name: string;
+  version: number;
+  withdrawn_at: string;
+  initials: string;
+  reason: string;
+}
+
+type LinesByPair = ReturnType<typeof linesByPair>;
+
+const withdrawalsIn = (database: Database.Database): readonly WithdrawalRow[] =>
+  database
+    .prepare<[], WithdrawalRow>(
+      'SELECT assembly_name, press_name, version, withdrawn_at, initials, reason FROM recipe_withdrawals ORDER BY withdrawal_row',
+    )
+    .all();
+
+/** Pair and key of every recipe that either store has withdrawn. */
+function withdrawnKeys(
+  ...stores: readonly (readonly [Database.Database, LinesByPair])[]
+): ReadonlySet<string> {
+  return new Set(
+    stores.flatMap(([database, lines]) =>
+      withdrawalsIn(database).map((row) => {
+        const pair = JSON.stringify([row.assembly_name, row.press_name]);
+        return `${pair}${lines.get(pair)?.find((one) => one.row.version === row.version)?.key}`;
+      }),
+    ),
+  );
+}
+
+/** Brings withdrawals in: each statement for every number its recipe has here. Returns how many statements are new here. */
+function mergeWithdrawals(own: Database.Database, other: Database.Database, theirLines: LinesByPair): number {
+  const insert = own.prepare<[WithdrawalRow]>(`
+    INSERT OR IGNORE INTO recipe_withdrawals (assembly_name, press_name, version, withdrawn_at, initials, reason)
+    VALUES (@assembly_name, @press_name, @version, @withdrawn_at, @initials, @reason)`);
+  const versionsOf = ownVersions(linesByPair(own), theirLines);
+  const added = new Set<string>();
+  for (const row of withdrawalsIn(other))
+    for (const version of versionsOf(row.assembly_name, row.press_name, row.version))
+      if (insert.run({ ...row, version }).changes > 0) {
+        const { version: _number, ...said } = row;
+        added.add(JSON.stringify(said));
+      }
+  return added.size;
 }

@@ -108,6 +108,7 @@ function mergeAll(
       runResults: results.added,
       decisions,
       recipes: recipes.added,
+      withdrawals: recipes.withdrawals,
       probes,
       cycles: cycles.added,
     },

@@ -16,6 +16,17 @@ const schema = v.looseObject({
   platenSetPointC: v.nullable(v.looseObject({ upper: figure, lower: figure })),
   platenMeasuredC: v.looseObject({ upper: figureOrNull, lower: figureOrNull }),
   gaugePsi: figureOrNull,
+  pressing: v.nullish(
+    v.looseObject({
+      gaugeBy: v.picklist(['worked-out', 'confirmed', 'stated']),
+      netFacingPsi: figure,
+      ringOuterDiameterMm: figure,
+      ringInnerDiameterMm: figure,
+      ramBoreMm: figure,
+      ramRodMm: figureOrNull,
+      rams: figure,
+    }),
+  ),
   targetC: figure,
   rule: v.string(),
   ruleReason: textOrNull,

@@ -46,8 +46,16 @@ export const RECIPE_FIELDS: readonly ExportField<Recipe>[] = [
     'net facing pressure at that gauge when accepted',
     (recipe) => recipe.pressing?.netFacingPsi ?? null,
   ),
-  field('ringOuterDiameterMm', 'ring when accepted', (recipe) => recipe.pressing?.ringOuterDiameterMm ?? null),
-  field('ringInnerDiameterMm', 'ring when accepted', (recipe) => recipe.pressing?.ringInnerDiameterMm ?? null),
+  field(
+    'ringOuterDiameterMm',
+    'ring when accepted',
+    (recipe) => recipe.pressing?.ringOuterDiameterMm ?? null,
+  ),
+  field(
+    'ringInnerDiameterMm',
+    'ring when accepted',
+    (recipe) => recipe.pressing?.ringInnerDiameterMm ?? null,
+  ),
   field('ramBoreMm', 'ram bore when accepted', (recipe) => recipe.pressing?.ramBoreMm ?? null),
   field('ramRodMm', 'ram rod when accepted', (recipe) => recipe.pressing?.ramRodMm ?? null),
   field('rams', 'rams when accepted', (recipe) => recipe.pressing?.rams ?? null),

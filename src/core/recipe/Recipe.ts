@@ -1,5 +1,7 @@
 import type { DwellRule, TrialStatistics } from '../trial/TrialResult.ts';
 import type { ToleranceWish } from '../trial/tolerance-upper.ts';
+import type { Pressing } from './Pressing.ts';
+import type { Withdrawal } from './Withdrawal.ts';
 
 /** What a trial proves, for one assembly on one press. A new acceptance makes a new version; none is ever changed. */
 export interface Recipe {
@@ -13,7 +15,10 @@ export interface Recipe {
   readonly provisional: boolean;
   readonly platenSetPointC: { readonly upper: number; readonly lower: number } | null;
   readonly platenMeasuredC: { readonly upper: number | null; readonly lower: number | null };
+  /** Ram gauge pressure that the recipe is made with; null where it was neither stated nor could be worked out. */
   readonly gaugePsi: number | null;
+  /** What the gauge pressure rests on; absent where ring or ram were not known, and in older recipes. */
+  readonly pressing?: Pressing | null;
   readonly targetC: number;
   readonly rule: DwellRule;
   /** Needed when a less strict rule than the pre-selected one was chosen. */
@@ -35,4 +40,6 @@ export interface Recipe {
   readonly leastRecoveryS: number | null;
   readonly runRuleVersion: number;
   readonly simulated: boolean;
+  /** Taken out of use; stated beside the recipe, which stays as it was accepted. */
+  readonly withdrawn?: Withdrawal | null;
 }

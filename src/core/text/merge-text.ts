@@ -12,6 +12,7 @@ const THINGS = {
   runResults: ['run result', 'run results'],
   decisions: ['decision', 'decisions'],
   recipes: ['recipe version', 'recipe versions'],
+  withdrawals: ['recipe withdrawal', 'recipe withdrawals'],
   probes: ['probe record', 'probe records'],
   cycles: ['bonding cycle', 'bonding cycles'],
 } as const satisfies Record<keyof MergeReport['added'], readonly [string, string]>;

@@ -3,6 +3,7 @@ import type { Recipe } from '../recipe/Recipe.ts';
 import type { StoredTrial } from '../store/Store.ts';
 import { cureFactsText } from './cure-text.ts';
 import { neutralise } from './neutralise.ts';
+import { recipeGaugeText, recipePlatensText, WITHDRAW_TEXT, withdrawnText } from './recipe-text.ts';
 import { numberText, type TemperatureUnit, temperatureText } from './units-text.ts';
 
 const known = (value: number | null, unit: string): string =>
@@ -26,17 +27,26 @@ export function assemblyLine(assembly: Assembly, unit: TemperatureUnit): string 
   return `${neutralise(assembly.name)}: ${ring}, target ${temperatureText(assembly.targetC, unit)}, hold ${numberText(assembly.holdS, 0)} s${adhesive}${cure}`;
 }
 
-/** A recipe in a few lines. */
-export function recipeLines(recipe: Recipe, unit: TemperatureUnit): string {
-  const marks = [recipe.provisional ? 'PROVISIONAL (one run)' : '', recipe.simulated ? 'SIMULATED' : '']
+/** A recipe in a few lines; `inForce` marks the one that bonding would take. */
+export function recipeLines(recipe: Recipe, unit: TemperatureUnit, inForce = false): string {
+  const marks = [
+    recipe.simulated ? 'SIMULATED' : '',
+    recipe.withdrawn == null ? '' : WITHDRAW_TEXT.withdrawn,
+    inForce ? WITHDRAW_TEXT.inForce : '',
+    recipe.provisional ? 'PROVISIONAL (one run)' : '',
+  ]
     .filter(Boolean)
     .join(', ');
   const parts = `soak ${numberText(recipe.soakS, 1)} s + hold ${numberText(recipe.holdS, 0)} s + margin ${numberText(recipe.marginS, 0)} s`;
   const lines = [
     `${neutralise(recipe.assemblyName)} on ${neutralise(recipe.pressName)}, version ${recipe.version}${marks === '' ? '' : ` — ${marks}`}`,
     `  dwell ${numberText(recipe.dwellS, 1)} s = ${parts}, rule "${recipe.rule}", target ${temperatureText(recipe.targetC, unit)}`,
+    `  ${recipePlatensText(recipe, unit)}`,
+    `  ${recipeGaugeText(recipe)}`,
     `  rests on ${recipe.restsOn.length} ${recipe.restsOn.length === 1 ? 'run' : 'runs'}, accepted ${recipe.acceptedAt.slice(0, 16).replace('T', ' ')} UTC by ${neutralise(recipe.initials)}`,
   ];
+  const withdrawn = withdrawnText(recipe);
+  if (withdrawn !== null) lines.splice(1, 0, `  ${withdrawn}`);
   if (recipe.ruleReason !== null) lines.push(`  less strict rule because: ${neutralise(recipe.ruleReason)}`);
   if (recipe.note !== '') lines.push(`  note: ${neutralise(recipe.note)}`);
   return lines.join('\n');

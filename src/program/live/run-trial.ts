@@ -75,7 +75,7 @@ export async function runTrial(options: RunTrialOptions): Promise<SessionState> 
           initials,
           note,
           ...reason,
-          ...(gaugePsi === null ? {} : { gaugePsi }),
+          ...(gaugePsi === null ? {} : { gaugePsi, gaugeBy: 'confirmed' as const }),
           acceptedAt: new Date().toISOString(),
         });
         notice(RECORDS_TEXT.recipeAccepted(recipe), 'good');

@@ -1,6 +1,7 @@
 import { DwellwrightError } from '../../core/DwellwrightError.ts';
 import { acceptRecipe } from '../../core/recipe/accept-recipe.ts';
 import type { Recipe } from '../../core/recipe/Recipe.ts';
+import { recipeGauge } from '../../core/recipe/recipe-gauge.ts';
 import { strictestRule } from '../../core/recipe/strictest-rule.ts';
 import { headDip } from '../../core/recording/head-dip.ts';
 import type { Store } from '../../core/store/Store.ts';
@@ -13,8 +14,10 @@ export interface AcceptWish extends DwellOptions {
   readonly reason?: string;
   readonly note: string;
   readonly acceptedAt: string;
-  /** Ram gauge pressure that the recipe is made with. */
+  /** Ram gauge pressure that the recipe is made with; worked out for ring and ram where absent. */
   readonly gaugePsi?: number;
+  /** How that gauge pressure came to be known; stated unless said. */
+  readonly gaugeBy?: 'confirmed' | 'stated';
 }
 
 /** Accepts a stored trial's dwell as the next version of its recipe, or refuses by name (exit code 1). */
@@ -22,6 +25,7 @@ export function acceptStored(store: Store, trialId: string, wish: AcceptWish): R
   const stored = storedOutcome(store, trialId, wish);
   const { trial, outcome, head } = stored;
   const assembly = store.assemblies().find((one) => one.name === trial.assemblyName);
+  const press = store.presses().find((one) => one.name === trial.pressName);
   const accepted = acceptRecipe({
     assemblyName: trial.assemblyName,
     pressName: trial.pressName,
@@ -30,7 +34,7 @@ export function acceptStored(store: Store, trialId: string, wish: AcceptWish): R
     note: wish.note,
     platenSetPointC: head?.platenSetPointC ?? null,
     ...restingOn(stored),
-    gaugePsi: wish.gaugePsi ?? null,
+    ...recipeGauge({ press, assembly, gaugePsi: wish.gaugePsi ?? null, by: wish.gaugeBy ?? 'stated' }),
     targetC: outcome.settings.targetC,
     rule: wish.rule ?? strictestRule(outcome.statistics),
     ruleReason: wish.reason ?? null,

@@ -1,5 +1,6 @@
 import Database from 'better-sqlite3';
 import { openStore } from '../../../src/adapters/sqlite/open-store.ts';
+import { recipesInForce } from '../../../src/core/bonding/recipes-in-force.ts';
 import type { Store } from '../../../src/core/store/Store.ts';
 import { headOf, lineAt, north, resultOf, wb212 } from './samples.ts';
 
@@ -54,18 +55,14 @@ export function contentsOf(path: string): unknown {
       .toSorted()
       .map((id) => ({ id, text: [...(store.recordingText(id) ?? [])].join('') }));
     const recipes = store.recipes();
-    const inForce = new Map(
-      recipes
-        .toSorted((a, b) => a.version - b.version)
-        .map(({ version: _version, ...recipe }) => [`${recipe.assemblyName} ${recipe.pressName}`, recipe]),
-    );
+    const inForce = recipesInForce(recipes).map(({ version: _version, ...recipe }) => recipe);
     return {
       presses: byText(store.presses()),
       assemblies: byText(store.assemblies()),
       trials: byText(trials),
       recordings,
       recipes: [...new Set(byText(recipes.map(({ version: _version, ...recipe }) => recipe)))],
-      inForce: byText([...inForce]),
+      inForce: byText(inForce),
       decisions: decisionsOf(path),
       layouts: store.exchange.layouts(),
       // The number of a recipe differs from store to store, what the cycle was made by does not.
