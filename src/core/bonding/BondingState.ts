@@ -18,6 +18,8 @@ export type BandSide = 'inside' | 'below' | 'above';
 export interface BondingJob {
   readonly recipe: Recipe;
   readonly gaugePsi: number | null;
+  /** Ring or ram are no longer those of the recipe's gauge pressure, in words; null or absent where they are. */
+  readonly gaugeRemark?: string | null;
   readonly platenSetPointC: { readonly upper: number; readonly lower: number } | null;
   /** Half-width of the platens' band about their set points, °C of difference. */
   readonly platenBandC: number;

@@ -11,7 +11,10 @@ export function factsOf(state: BondingState): readonly ViewLine[] {
   const { job, under, nowUs } = state;
   if (job === null) return [];
   const { recipe } = job;
-  const gauge: ViewLine = { text: BONDING_TEXT.gauge(job.gaugePsi), role: 'plain' };
+  const gauge: ViewLine =
+    job.gaugeRemark == null
+      ? { text: BONDING_TEXT.gauge(job.gaugePsi), role: 'plain' }
+      : { text: job.gaugeRemark, role: 'caution' };
   if (under === null) {
     const leftS =
       recipe.leastRecoveryS === null || state.lastOpenedUs === null

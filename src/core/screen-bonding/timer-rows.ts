@@ -26,17 +26,18 @@ export function timerRows(state: BondingState, size: PageSize): readonly StyledR
   const facts = told.flat();
   const top = [
     ...(roomy ? [[]] : []),
-    ...figureRows(head, bondLine, size, roomy),
+    ...figureRows(state, head, bondLine, size, roomy),
     ...(roomy ? [[]] : []),
-    ...wordRows(state, head, bondLine, size, roomy),
+    ...wordRows(head, bondLine, size, roomy),
   ];
   const rows = [...top];
   for (const { word, role, needed } of furtherWords(head)) {
-    const block = besideRows({ text: word, role }, null, size, roomy ? WORDS : ['small']);
     // What the hold came to is worth more than the last facts.
     const below = needed ? 1 : facts.length;
-    const fits = block !== null && rows.length + 1 + block.length + below <= size.rows;
-    rows.push(...(fits ? [[], ...block] : [[{ text: `  ${word}`, role }]]));
+    const block = (roomy ? WORDS : (['small'] as const))
+      .map((one) => besideRows({ text: word, role }, null, size, [one]))
+      .find((drawn) => drawn !== null && rows.length + 1 + drawn.length + below <= size.rows);
+    rows.push(...(block ? [[], ...block] : [[{ text: `  ${word}`, role }]]));
   }
   if (rows.length + 1 + facts.length <= size.rows) rows.push([]);
   // A fact that does not fit whole is left out: half a sentence says something else.
@@ -46,7 +47,8 @@ export function timerRows(state: BondingState, size: PageSize): readonly StyledR
 }
 
 function figureRows(
-  { figureS, sign, caption, role }: Head,
+  state: BondingState,
+  { figureS, sign, caption, role, word }: Head,
   bondLine: BondLineHead | null,
   size: PageSize,
   roomy: boolean,
@@ -57,27 +59,32 @@ function figureRows(
     size,
     roomy ? FIGURES : FIGURES.slice(1),
   );
-  return [
-    ...(figure ?? []),
-    besideCaptions(`${secondsText(figureS, 0)} ${caption}`, bondLine?.caption ?? null, size),
-  ];
+  const captions = besideCaptions(`${secondsText(figureS, 0)} ${caption}`, bondLine?.caption ?? null, size);
+  return [...(figure ?? []), word === 'dwell-done' && flashes(state) ? bar(captions, size) : captions];
 }
 
 function wordRows(
-  state: BondingState,
   { word, role }: Head,
   bondLine: BondLineHead | null,
   size: PageSize,
   roomy: boolean,
 ): readonly StyledRow[] {
-  const flashes =
-    word === 'dwell-done' && Math.floor(state.nowUs / (state.job?.speed ?? 1) / 500_000) % 2 === 0;
-  const left = { text: BONDING_TEXT.state[word], role: flashes ? ('flash' as const) : role };
+  const left = { text: BONDING_TEXT.state[word], role };
   const right = bondLine && { text: bondLine.word, role: bondLine.wordRole };
   return (
     besideRows(left, right, size, roomy ? WORDS : ['small']) ??
     besideRows(left, null, size, ['small']) ?? [[{ text: `  ${left.text}`, role: left.role }]]
   );
+}
+
+/** Once a second of the person's clock: slow, and the letters stay readable. */
+const flashes = ({ nowUs, job }: BondingState): boolean =>
+  Math.floor(nowUs / (job?.speed ?? 1) / 500_000) % 2 === 0;
+
+/** The captions as a bar across the window. */
+function bar(captions: StyledRow, { columns }: PageSize): StyledRow {
+  const text = captions.map((one) => one.text).join('');
+  return [{ text: text.padEnd(columns), role: 'flash' }];
 }
 
 interface FurtherWord {

@@ -1,9 +1,9 @@
 import type { BondingJob } from '../../core/bonding/BondingState.ts';
-import { PressureError } from '../../core/press/PressureError.ts';
-import { gaugeFor } from '../../core/ready-check/gauge-for.ts';
 import type { Recipe } from '../../core/recipe/Recipe.ts';
+import { gaugeMoved, recipeGauge } from '../../core/recipe/recipe-gauge.ts';
 import { bandOfRuns } from '../../core/screen/band-of-runs.ts';
 import type { Store } from '../../core/store/Store.ts';
+import { gaugeMovedText } from '../../core/text/recipe-text.ts';
 import { earlierRuns } from '../live/earlier-runs.ts';
 
 /** What a recipe needs at the press, from the store: gauge pressure, set points, the band of the runs it rests on. */
@@ -13,26 +13,16 @@ export function prepareJob(
   of: Pick<BondingJob, 'platenBandC' | 'bandToleranceC' | 'roles' | 'readerName' | 'simulated' | 'speed'>,
 ): BondingJob {
   const press = store.presses().find(({ name }) => name === recipe.pressName);
+  const assembly = store.assemblies().find(({ name }) => name === recipe.assemblyName);
+  const moved = gaugeMoved(recipe, press, assembly);
   return {
     ...of,
     recipe,
-    gaugePsi: recipe.gaugePsi ?? neededGaugePsi(store, recipe),
+    gaugePsi: recipeGauge({ press, assembly, gaugePsi: recipe.gaugePsi, by: 'stated' }).gaugePsi,
+    gaugeRemark: moved === null ? null : gaugeMovedText(moved),
     platenSetPointC: recipe.platenSetPointC ?? press?.platenSetPointC ?? null,
     band: bandOfRuns(recipeRuns(store, recipe)),
   };
-}
-
-function neededGaugePsi(store: Store, recipe: Recipe): number | null {
-  const press = store.presses().find(({ name }) => name === recipe.pressName);
-  const assembly = store.assemblies().find(({ name }) => name === recipe.assemblyName);
-  if (press === undefined || assembly === undefined) return null;
-  try {
-    return gaugeFor(press, assembly)?.gaugePsi ?? null;
-  } catch (error) {
-    // Sizes that no press can have are told by the command `pressure`.
-    if (error instanceof PressureError) return null;
-    throw error;
-  }
 }
 
 /** The runs that a recipe rests on, as far as the store has them. */

@@ -32,6 +32,8 @@ export interface RunBondingOptions {
   readonly probes: (recipe: Recipe, channels: number) => readonly (Probe | null)[];
   readonly platenBandC: number;
   readonly bandToleranceC: number;
+  /** Only tried: what is logged is marked as simulated, also without a reader. */
+  readonly simulated: boolean;
   readonly initials: string | null;
   readonly portPath: string | null;
   readonly statedUnit: 'C' | 'F' | 'K' | null;
@@ -108,11 +110,13 @@ export async function runBonding(options: RunBondingOptions): Promise<readonly B
       bandToleranceC: options.bandToleranceC,
       roles,
       readerName: reader?.link.name ?? null,
-      simulated: reader?.link.simulated ?? false,
+      // The page marks a simulated recipe as such by itself.
+      simulated: reader?.link.simulated ?? (options.simulated && !recipe.simulated),
       speed: Math.max(1, reader?.speed ?? 1),
     });
     if (reader !== null) clock = reader.clock;
     model.dispatch({ kind: 'prepared', job, atUs: nowUs() });
+    if (job.gaugeRemark != null) write(job.gaugeRemark);
     tellMessage();
     if (reader === null || roles === null) return ready(recipe);
     const { head, rules } = bondingHead({

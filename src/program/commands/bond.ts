@@ -89,6 +89,7 @@ export async function bond(options: BondOptions): Promise<void> {
         options.band === undefined
           ? 10 / 1.8
           : aboveZero(parseTemperatureDifference(options.band, '--band'), '--band', '10F'),
+      simulated: options.simulated === true,
       initials: options.initials ?? null,
       portPath: options.port ?? null,
       statedUnit: options.unit ?? null,
@@ -136,17 +137,20 @@ function listCycles(store: Store, { assembly, press, show, json }: BondOptions):
 }
 
 function checkReader({ port, simulated, reader }: BondOptions): void {
-  const given = [port !== undefined, simulated === true, reader === false].filter(Boolean).length;
+  // Without a reader --simulated says that it is only tried: no real press is bonded with.
+  const given = [port !== undefined, simulated === true || reader === false].filter(Boolean).length;
   if (given === 1) return;
   throw new OptionError(
-    given === 0 ? 'bond: no reader named' : 'bond: came more than one of --port, --simulated and --no-reader',
+    given === 0
+      ? 'bond: no reader named'
+      : 'bond: came --port together with --simulated or --no-reader',
     'Give one: --port /dev/ttyACM0 (dwellwright readers lists them), --simulated, or --no-reader for the time alone',
     'reader-not-named',
   );
 }
 
-/** Recipes in force that fit the options. A recipe that rests on simulated readings is never timed with a real reader. */
-function chosen(store: Store, { assembly, press, port }: BondOptions): readonly Recipe[] {
+/** Recipes in force that fit the options. One that rests on simulated readings is only tried, never timed at a real press. */
+function chosen(store: Store, { assembly, press, simulated }: BondOptions): readonly Recipe[] {
   const fit = recipesInForce(store.recipes()).filter(
     (one) =>
       (assembly === undefined || one.assemblyName === assembly) &&
@@ -163,11 +167,11 @@ function chosen(store: Store, { assembly, press, port }: BondOptions): readonly 
       'recipe-unknown',
     );
   }
-  const usable = port === undefined ? fit : fit.filter((one) => !one.simulated);
+  const usable = simulated === true ? fit : fit.filter((one) => !one.simulated);
   if (usable.length > 0) return usable;
   throw new OptionError(
     'bond: the recipe rests on simulated readings',
-    'Prove it with a real reader first; to try the timer use --simulated or --no-reader',
+    'Prove it with a real reader first (dwellwright trial); to try the timer add --simulated',
     'recipe-simulated',
   );
 }
@@ -175,7 +179,7 @@ function chosen(store: Store, { assembly, press, port }: BondOptions): readonly 
 function readerOf(options: BondOptions, plain: boolean, onFinished: () => void) {
   const { port } = options;
   if (port !== undefined) return () => openPort(port, options);
-  if (!options.simulated) return null;
+  if (!options.simulated || options.reader === false) return null;
   const speed = parseNumber(options.speed ?? '1', '--speed', { least: 0.1, most: 1000 });
   return async () => {
     const { simulatedTrialReader } = await import('../live/simulated-trial-reader.ts');

@@ -207,3 +207,15 @@ describe('at two metres, 80 × 24', () => {
     expect(enter(first, 3e6)[1]).toEqual([]);
   });
 });
+
+it('dwell done flashes once a second as a bar under the figures; the block letters stay as they are', () => {
+  const driven = heated().until(190);
+  const looks = [0.1, 0.6, 1.1, 1.6].map((moreS) => {
+    const frame = driven.until(190 + moreS).rows(80, 24);
+    const at = frame.findIndex((row) => row.some(({ role }) => role === 'flash'));
+    expect(blocks(frame, 'DWELL DONE', false)).toBe(true);
+    return at >= 0 ? rowText(frame[at]!) : null;
+  });
+  expect(looks.map((one) => one !== null)).toEqual([true, false, true, false]);
+  expect(looks[0]).toMatch(/longer than the dwell/);
+});
