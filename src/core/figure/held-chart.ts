@@ -40,17 +40,15 @@ export function heldChart({ cycles, simulated }: HeldChartInput): Picture | null
     title: LOT_TEXT.heldTitle,
     description: LOT_TEXT.heldDescription(cycles.length, secondsText(first.wantedS, 3)),
     shapes: [
-      ...y
-        .ticks(5)
-        .flatMap((valueS): readonly Shape[] => [
-          {
-            kind: 'path',
-            d: `M${BOX.left} ${r(y(valueS))}h${BOX.width}`,
-            stroke: '#dcdcdc',
-            strokeWidth: 0.7,
-          },
-          text(BOX.left - 7, y(valueS) + 4, String(valueS), 'end', 11),
-        ]),
+      ...y.ticks(5).flatMap((valueS): readonly Shape[] => [
+        {
+          kind: 'path',
+          d: `M${BOX.left} ${r(y(valueS))}h${BOX.width}`,
+          stroke: '#dcdcdc',
+          strokeWidth: 0.7,
+        },
+        text(BOX.left - 7, y(valueS) + 4, String(valueS), 'end', 11),
+      ]),
       ...numbers.flatMap((number): readonly Shape[] => [
         { kind: 'path', d: `M${r(x(number))} ${floor}v4`, stroke: '#555555' },
         text(x(number), floor + 17, String(number), 'middle', 11),

@@ -4,7 +4,8 @@ import { symbolPath } from './symbol-path.ts';
 
 export interface LegendEntry {
   readonly text: string;
-  readonly look: Omit<LineLook, 'symbol'> & Partial<Pick<LineLook, 'symbol'>>;
+  /** A width of 0 draws the symbol alone. */
+  readonly look: Omit<LineLook, 'symbol'> & Partial<Pick<LineLook, 'symbol'>> & { readonly filled?: boolean };
 }
 
 const ROW_HEIGHT = 17;
@@ -28,16 +29,26 @@ export function legend(
 
 function sample({ text, look }: LegendEntry, x: number, y: number): readonly Shape[] {
   return [
-    {
-      kind: 'path',
-      d: `M${x} ${y}h${SAMPLE_WIDTH}`,
-      stroke: look.stroke,
-      strokeWidth: look.strokeWidth,
-      ...(look.dash === undefined ? {} : { dash: look.dash }),
-    },
+    ...(look.strokeWidth === 0
+      ? []
+      : [
+          {
+            kind: 'path',
+            d: `M${x} ${y}h${SAMPLE_WIDTH}`,
+            stroke: look.stroke,
+            strokeWidth: look.strokeWidth,
+            ...(look.dash === undefined ? {} : { dash: look.dash }),
+          } as const,
+        ]),
     ...(look.symbol === undefined
       ? []
-      : [symbolPath(look.symbol, { x: x + SAMPLE_WIDTH / 2, y }, { stroke: look.stroke })]),
+      : [
+          symbolPath(
+            look.symbol,
+            { x: x + SAMPLE_WIDTH / 2, y },
+            { stroke: look.stroke, filled: look.filled ?? false },
+          ),
+        ]),
     { kind: 'text', x: x + SAMPLE_WIDTH + 7, y: y + 4, text, size: SIZE, anchor: 'start' },
   ];
 }

@@ -22,6 +22,8 @@ export interface ComparisonReportInput {
   }[];
   readonly simulated: boolean;
   readonly note: string | null;
+  /** What was left out, and why. */
+  readonly remarks?: readonly string[];
   readonly unit: TemperatureUnit;
   readonly madeAt: string;
   readonly program: string;
@@ -56,6 +58,7 @@ export function comparisonReport(input: ComparisonReportInput): ReportContent {
             kind: 'paragraphs',
             lines: [
               ...comparisonRemarks(comparison),
+              ...(input.remarks ?? []),
               ...(note === null ? [] : [neutralise(note, { longest: 1000 })]),
             ],
           },

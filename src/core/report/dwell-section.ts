@@ -7,12 +7,16 @@ import { momentText, REPORT_TEXT } from '../text/report-text.ts';
 import { secondsText, temperatureText } from '../text/units-text.ts';
 import type { DwellRule } from '../trial/TrialResult.ts';
 import type { DwellsBlock, ReportBlock, ReportSection } from './ReportContent.ts';
-import type { TrialReportInput } from './TrialReportInput.ts';
+import type { ReportJob, TrialReportInput } from './TrialReportInput.ts';
+
+export type DwellSectionInput = Pick<TrialReportInput, 'outcome' | 'unit'> & {
+  readonly job: Pick<ReportJob, 'recipes'>;
+};
 
 const WEIGHED = ['mean', 'next-run'] as const satisfies readonly DwellRule[];
 
 /** The dwell by the two rules of equal weight, its parts, and what to set on the press's timer. */
-export function dwellSection({ outcome, job, unit }: TrialReportInput): ReportSection {
+export function dwellSection({ outcome, job, unit }: DwellSectionInput): ReportSection {
   const { settings, statistics, chosen, dwells } = outcome;
   const input = { statistics, ...settings };
   const bars = WEIGHED.flatMap((rule) => {

@@ -6,7 +6,7 @@ import type { ReportSection, TableBlock } from './ReportContent.ts';
 import type { TrialReportInput } from './TrialReportInput.ts';
 
 /** The uncertainty budget where there is one; else what is known, and what is not in it. */
-export function uncertaintySection({ outcome }: TrialReportInput): ReportSection {
+export function uncertaintySection({ outcome }: Pick<TrialReportInput, 'outcome'>): ReportSection {
   const { budget } = outcome;
   if (budget === null) {
     return {

@@ -236,7 +236,6 @@ export const REPORT_TEXT = {
   recheckHeading: 'Recipe held against these runs',
   inBand: 'Inside the band',
   holdAtDwell: 'Hold at its dwell, s',
-  storedSoak: 'As stored, s',
   yesNo: (yes: boolean) => (yes ? 'yes' : 'no'),
 
   transferHeading: (press: string) => `The same assembly on press ${press}`,

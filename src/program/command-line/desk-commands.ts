@@ -80,7 +80,8 @@ export function addDeskCommands(program: Command): void {
 
   program
     .command('recipes')
-    .description('list the recipes in the store')
+    .description('list the recipes in the store, and which are to be re-proved')
+    .option('--re-prove-after <days>', 'days after which the shop proves a recipe anew, or never; remembered')
     .addOption(showOption())
     .addOption(storeOption())
     .addOption(jsonOption())

@@ -1,10 +1,16 @@
 import { type Command, Option } from 'commander';
 import { addDoubtOptions } from './numbers-commands.ts';
 import { lazily, showOption, storeOption } from './shared-options.ts';
+import { addSideOptions } from './side-options.ts';
 
 const list = (value: string, before: readonly string[] | undefined): readonly string[] => [
   ...(before ?? []),
   value,
+];
+
+const separateList = (value: string, before: readonly string[] | undefined): readonly string[] => [
+  ...(before ?? []),
+  ...value.split(',').map((part) => part.trim()),
 ];
 
 /** Options that say which trial, and how files are read and judged: as for `replay`. */
@@ -49,7 +55,7 @@ function addTrialOptions(command: Command): Command {
 
 /** Commands that hand a trial over: a report, a chart. */
 export function addReportCommands(program: Command): void {
-  addTrialOptions(program.command('report [files...]'))
+  addSideOptions(addTrialOptions(program.command('report [files...]')))
     .description(
       'write a trial, a re-check, two presses compared or a bonded lot as a report: a page (.html) or a PDF (.pdf)',
     )
@@ -57,13 +63,11 @@ export function addReportCommands(program: Command): void {
     .addOption(new Option('--paper <size>', 'paper of the PDF').choices(['letter', 'a4']).default('letter'))
     .option('--gauge <pressure>', 'gauge pressure that was set, such as 43psi')
     .option('--equipment <text>', 'probe, reader or gauge with its calibration date (may be repeated)', list)
-    .option('--first <files...>', 'compare instead: warm-up recordings of the first press (or before)')
-    .option('--second <files...>', 'compare instead: warm-up recordings of the second press (or after)')
-    .option('--names <list>', 'names of the two, parted by a comma')
     .option(
       '--recheck [version]',
-      'hold the runs against the recipe in the store (the latest version unless stated)',
+      'hold the runs against the recipe in the store (the latest version unless stated); without files and --trial: all its runs there',
     )
+    .option('--targets <list>', 're-check: dwell at these targets too, such as 330F,340F,350F', separateList)
     .option('--against <trial>', 'set a stored trial of the same assembly on another press beside it')
     .option('--slower <duration>', 'with --against: the other press may be this much slower')
     .option('--faster <duration>', 'with --against: the other press may be this much faster')
@@ -78,7 +82,7 @@ export function addReportCommands(program: Command): void {
     .option('--note <text>', 'note printed with the job')
     .action(lazily(async () => (await import('../commands/report.ts')).report));
 
-  addTrialOptions(program.command('chart [files...]'))
+  addSideOptions(addTrialOptions(program.command('chart [files...]')))
     .description('write a chart of a trial or a run as a picture (.svg or .png)')
     .requiredOption('--out <file>', 'file to write; its ending says which: .svg or .png')
     .addOption(
@@ -91,9 +95,6 @@ export function addReportCommands(program: Command): void {
         'warm-up',
       ]),
     )
-    .option('--first <files...>', 'warm-ups of two presses: recordings of the first (or before)')
-    .option('--second <files...>', 'warm-ups of two presses: recordings of the second (or after)')
-    .option('--names <list>', 'names of the two, parted by a comma')
     .option('--run <number>', 'which run, for the view of one run')
     .option('--width <pixels>', 'width of a PNG', '1440')
     .action(lazily(async () => (await import('../commands/chart.ts')).chart));

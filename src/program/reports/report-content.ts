@@ -4,6 +4,7 @@ import { LOT_TEXT } from '../../core/text/lot-text.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { print } from '../output/print.ts';
+import { comparesSides } from '../platens/compares-sides.ts';
 import type { ComparisonOptions } from './comparison-of-warm-ups.ts';
 import type { LotOptions } from './gather-lot.ts';
 import type { GatherOptions } from './gather-trial.ts';
@@ -14,6 +15,8 @@ export interface ReportWish extends GatherOptions, ComparisonOptions, TransferOp
   readonly note?: string;
   /** True for the latest version of the recipe. */
   readonly recheck?: string | true;
+  /** Re-check: dwell at these targets too. */
+  readonly targets?: readonly string[];
   /** Name of a bonded lot. */
   readonly lot?: string;
   readonly show: 'F' | 'C';
@@ -22,13 +25,13 @@ export interface ReportWish extends GatherOptions, ComparisonOptions, TransferOp
 /** When and by what a report is made. */
 export type Stamp = Pick<ReportContent, 'madeAt' | 'program'>;
 
-/** The report that the options ask for: two presses compared, a bonded lot, or a trial. Refuses two at once. */
+/** The report that the options ask for: two presses compared, a bonded lot, a re-check, or a trial. Refuses two at once. */
 export function reportContent(
   files: readonly string[],
   options: ReportWish,
   stamp: Stamp,
 ): Promise<ReportContent> {
-  const compared = options.first !== undefined || options.second !== undefined;
+  const compared = comparesSides(options);
   const ofTrial = files.length > 0 || options.trial !== undefined;
   if (compared && ofTrial) {
     throw new OptionError(
@@ -45,6 +48,7 @@ export function reportContent(
   if (compared) return comparison(options, stamp);
   if (options.lot !== undefined) return lot(options.lot, options, stamp);
   refuseLotOptions(options);
+  if (options.recheck !== undefined && !ofTrial) return recheck(options.recheck, options, stamp);
   return trial(files, options, stamp);
 }
 
@@ -85,6 +89,24 @@ async function comparison(options: ReportWish, stamp: Stamp): Promise<ReportCont
     import('../../core/report/comparison-report.ts'),
   ]);
   return comparisonReport({ ...(await comparisonOfWarmUps(options)), ...stamp, ...shared(options) });
+}
+
+/** A recipe held against all runs of its store; prints the verdict. Exit code 1 where it does not hold or nothing is shown. */
+async function recheck(
+  version: string | true,
+  options: ReportWish,
+  { madeAt: reportedAt, program }: Stamp,
+): Promise<ReportContent> {
+  const [{ gatherRecheck }, { recheckReport }, { recheckSummaryLines }] = await Promise.all([
+    import('./gather-recheck.ts'),
+    import('../../core/report/recheck-report.ts'),
+    import('../../core/text/recheck-text.ts'),
+  ]);
+  const gathered = await gatherRecheck({ ...options, ...(version === true ? {} : { version }) });
+  const { recipe, result } = gathered;
+  print(recheckSummaryLines(recipe, result, options.show).join('\n'));
+  if (result.verdict !== 'holds') process.exitCode = 1;
+  return recheckReport({ ...gathered, ...shared(options), reportedAt, program });
 }
 
 /** A bonded lot's content; prints how many cycles have nothing noticed. Exit code 1 where one is to be looked at. */

@@ -1,0 +1,127 @@
+import { scaleLinear } from 'd3-scale';
+import { symbolCircle, symbolSquare, symbolTriangle } from 'd3-shape';
+import type { Recheck, RunRecheck } from '../recheck/RecheckResult.ts';
+import { RECHECK_CHART_TEXT } from '../text/recheck-report-text.ts';
+import { BAND_LOOK } from './band-shapes.ts';
+import { legend } from './legend.ts';
+import { simulatedShapes } from './overlay-parts.ts';
+import type { Box, Picture, Shape } from './Picture.ts';
+import { INK } from './picture-svg.ts';
+import { symbolPath } from './symbol-path.ts';
+
+export interface RecheckChartInput {
+  readonly result: Recheck;
+  /** Dwell of the recipe, s. */
+  readonly dwellS: number;
+  readonly simulated: boolean;
+}
+
+const WIDTH = 720;
+const BOX: Box = { left: 60, top: 26, width: 590, height: 210 };
+const FLOOR = BOX.top + BOX.height;
+
+/** A run's mark: what it is to the re-check, told by shape, not by colour. */
+const LOOKS = {
+  later: { symbol: symbolCircle, filled: true },
+  own: { symbol: symbolSquare, filled: true },
+  apart: { symbol: symbolTriangle, filled: false },
+} as const;
+type Kind = keyof typeof LOOKS;
+
+/** Soak time of each run by its number, the recipe's band and the longest soak time that still leaves the whole hold. */
+export function recheckChart({ result, dwellS, simulated }: RecheckChartInput): Picture | null {
+  const runs = result.runs.flatMap((one, at) => {
+    const soakS = one.run.result.soakTimeS;
+    return soakS === null ? [] : [{ number: at + 1, soakS, kind: kindOf(one) }];
+  });
+  if (runs.length === 0) return null;
+  const limitS = dwellS - result.holdS;
+  const values = [...runs.map(({ soakS }) => soakS), limitS, ...(result.bandS ?? [])];
+  const [low, high] = [Math.min(...values), Math.max(...values)];
+  const room = Math.max(0.5, (high - low) * 0.08);
+  const y = scaleLinear([low - room, high + room], [FLOOR, BOX.top]);
+  const x = scaleLinear([0.5, result.runs.length + 0.5], [BOX.left, BOX.left + BOX.width]);
+  const kinds = (['later', 'own', 'apart'] as const).filter((kind) => runs.some((run) => run.kind === kind));
+  const plain = { stroke: INK, strokeWidth: 0 };
+  const names = legend(
+    [
+      ...kinds.map((kind) => ({
+        text: RECHECK_CHART_TEXT.kind[kind],
+        look: { ...plain, symbol: LOOKS[kind].symbol, filled: LOOKS[kind].filled },
+      })),
+      ...(result.bandS === null ? [] : [{ text: RECHECK_CHART_TEXT.band(result.bandS), look: BAND_LOOK }]),
+    ],
+    { left: BOX.left, top: FLOOR + 46, width: BOX.width },
+  );
+  return {
+    width: WIDTH,
+    height: FLOOR + 46 + names.height + 6,
+    title: RECHECK_CHART_TEXT.title,
+    description: RECHECK_CHART_TEXT.description(runs.length, limitS, result.bandS),
+    shapes: [
+      ...y
+        .ticks(6)
+        .flatMap((valueS): readonly Shape[] => [
+          line(`M${BOX.left} ${r(y(valueS))}h${BOX.width}`, '#dcdcdc', 0.7),
+          text(BOX.left - 7, y(valueS) + 4, String(valueS), 'end', 11),
+        ]),
+      ...numberTicks(result.runs.length, x),
+      ...(result.bandS === null ? [] : bandOver(result.bandS, y)),
+      line(`M${BOX.left} ${BOX.top}h${BOX.width}v${BOX.height}h${-BOX.width}Z`, '#555555', 1),
+      line(`M${BOX.left} ${r(y(limitS))}h${BOX.width}`, INK, 1.8),
+      { ...text(BOX.left + 5, y(limitS) - 5, RECHECK_CHART_TEXT.limit(limitS), 'start', 11.5), bold: true },
+      ...runs.map(({ number, soakS, kind }) =>
+        symbolPath(
+          LOOKS[kind].symbol,
+          { x: x(number), y: y(soakS) },
+          { stroke: INK, filled: LOOKS[kind].filled, area: runs.length > 80 ? 14 : 44 },
+        ),
+      ),
+      {
+        ...text(BOX.left - 42, BOX.top + BOX.height / 2, RECHECK_CHART_TEXT.soakAxis, 'middle', 12),
+        turned: -90,
+      },
+      text(BOX.left + BOX.width / 2, FLOOR + 35, RECHECK_CHART_TEXT.runAxis, 'middle', 12),
+      ...names.shapes,
+      ...simulatedShapes(simulated, { right: BOX.left + BOX.width, floor: FLOOR }),
+    ],
+  };
+}
+
+function kindOf({ comparable, own }: RunRecheck): Kind {
+  if (!comparable) return 'apart';
+  return own ? 'own' : 'later';
+}
+
+function bandOver([low, high]: readonly [number, number], y: (value: number) => number): readonly Shape[] {
+  const strokes: string[] = [];
+  for (let x = BOX.left + 2; x < BOX.left + BOX.width; x += 4)
+    strokes.push(`M${x} ${r(y(low))}V${r(y(high))}`);
+  return [
+    line(strokes.join(''), '#c4c4c4', 1.4),
+    line(`M${BOX.left} ${r(y(low))}h${BOX.width}M${BOX.left} ${r(y(high))}h${BOX.width}`, '#8a8a8a', 1),
+  ];
+}
+
+function numberTicks(runs: number, x: ReturnType<typeof scaleLinear<number>>): readonly Shape[] {
+  return x
+    .ticks(Math.min(20, runs))
+    .filter((number) => Number.isInteger(number) && number >= 1 && number <= runs)
+    .flatMap((number): readonly Shape[] => [
+      line(`M${r(x(number))} ${FLOOR}v4`, '#555555', 1),
+      text(x(number), FLOOR + 17, String(number), 'middle', 11),
+    ]);
+}
+
+const line = (d: string, stroke: string, strokeWidth: number): Shape => ({
+  kind: 'path',
+  d,
+  stroke,
+  strokeWidth,
+});
+
+function text(x: number, y: number, words: string, anchor: 'start' | 'middle' | 'end', size: number) {
+  return { kind: 'text', x, y, text: words, size, anchor, fill: INK } as const;
+}
+
+const r = (value: number): number => Math.round(value * 10) / 10;
