@@ -96,7 +96,7 @@ const SCREENS: Readonly<
   'warm-up': {
     args: ['warm-up', '--live', '--simulated', '--press', 'North'],
     way: [],
-    there: /Inside the band/,
+    there: /Warm-up of North[\s\S]*leave/,
   },
 };
 
