@@ -104,7 +104,7 @@ export type BondingIntent =
   | {
       readonly kind: 'mark';
       readonly what: 'press-closed' | 'opened';
-      readonly by: 'key' | 'pedal';
+      readonly by: 'key';
       readonly atUs: number;
     }
   | { readonly kind: 'undo'; readonly what: 'press-closed' | 'opened'; readonly atUs: number }

@@ -82,7 +82,6 @@ export const BONDING_TEXT = {
   set: 'dwell from press closed',
   held: 'press closed to opened',
   old: (ageS: number) => (ageS < 1000 ? `OLD ${ageS.toFixed(0)} S` : 'OLD'),
-  bondLineCaption: 'bond line',
   targetCaption: (targetC: number, unit: TemperatureUnit) =>
     `bond line, target ${temperatureText(targetC, unit)}`,
   bandCaption: (low: number, high: number, unit: TemperatureUnit) =>
@@ -148,7 +147,6 @@ export const BONDING_TEXT = {
       ? 'Gauge pressure: not in the recipe; follow the shop’s instruction.'
       : `Gauge pressure ${pressureText(psi, 1)}: see that the gauge shows it.`,
   tooSoon: (leftS: number) => `Least recovery of the platens: ${secondsText(leftS, 0)} to go.`,
-  contact: 'The press’s contact starts and ends the time where the reader has one.',
   opened: (leftS: number) =>
     `Logged in ${secondsText(Math.max(0, leftS), 0)}; until then U takes the opening back.`,
   logged: (cycle: BondingCycle) => `Logged: ${cycleWords(cycle)}.`,

@@ -141,9 +141,7 @@ function checkReader({ port, simulated, reader }: BondOptions): void {
   const given = [port !== undefined, simulated === true || reader === false].filter(Boolean).length;
   if (given === 1) return;
   throw new OptionError(
-    given === 0
-      ? 'bond: no reader named'
-      : 'bond: came --port together with --simulated or --no-reader',
+    given === 0 ? 'bond: no reader named' : 'bond: came --port together with --simulated or --no-reader',
     'Give one: --port /dev/ttyACM0 (dwellwright readers lists them), --simulated, or --no-reader for the time alone',
     'reader-not-named',
   );
