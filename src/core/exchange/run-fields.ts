@@ -3,9 +3,10 @@ import { runReasonText } from '../text/run-reasons.ts';
 import type { LeftOutWhy } from '../trial/counting-runs.ts';
 import type { TrialRun } from '../trial/TrialResult.ts';
 import { type ExportField, field } from './ExportField.ts';
+import { RUN_FIGURE_FIELDS, type RunFigures } from './run-figure-fields.ts';
 
 /** A stored run with what is known of its trial. */
-export interface RunRow {
+export interface RunRow extends RunFigures {
   readonly trial: StoredTrial;
   readonly run: TrialRun & { readonly recordingId: string };
   /** 1, 2, … within its trial. */
@@ -88,5 +89,6 @@ export const RUN_FIELDS: readonly ExportField<RunRow>[] = [
   field('coating', 'coated or bare', ({ run }) => run.result.conditions.coating),
   field('carrierId', 'carrier', ({ run }) => run.result.conditions.carrierId),
   field('probe', 're-laid or left', ({ run }) => run.result.conditions.probe),
+  ...RUN_FIGURE_FIELDS,
   field('ruleVersion', 'version of the rules behind these figures', ({ run }) => run.result.ruleVersion),
 ];

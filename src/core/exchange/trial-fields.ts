@@ -52,6 +52,61 @@ export const TRIAL_FIELDS: readonly ExportField<TrialRow>[] = [
     ({ outcome }) => outcome.dwells['next-run'].dwell?.totalS ?? null,
   ),
   field(
+    'dwellToleranceS',
+    'dwell by the rule tolerance: 95 % of all cycles with 95 % confidence',
+    ({ outcome }) => outcome.dwells.tolerance.dwell?.totalS ?? null,
+  ),
+  field(
+    'expandedUncertaintyS',
+    '95 % interval of the mean soak time, half-width, all parts together',
+    ({ outcome }) => outcome.budget?.total.expandedUncertaintyS ?? null,
+  ),
+  field(
+    'standardUncertaintyS',
+    'its standard uncertainty',
+    ({ outcome }) => outcome.budget?.total.standardUncertaintyS ?? null,
+  ),
+  field(
+    'coverageFactor',
+    'expanded by standard',
+    ({ outcome }) => outcome.budget?.total.coverageFactor ?? null,
+  ),
+  field(
+    'commonExpandedUncertaintyS',
+    'parts common to all runs together, half-width; averaging does not help',
+    ({ outcome }) => outcome.budget?.common?.expandedUncertaintyS ?? null,
+  ),
+  field('uncertaintyParts', 'parts of the budget: code, standard uncertainty in s', ({ outcome }) =>
+    (outcome.budget?.lines ?? []).map(({ code, standardUncertaintyS }) => `${code} ${standardUncertaintyS}`),
+  ),
+  field('spreadUnknown', 'true with one run: its spread is in no figure', ({ outcome }) =>
+    outcome.budget === null ? null : outcome.budget.spreadUnknown,
+  ),
+  field(
+    'referenceStartC',
+    'start that the runs are compared at',
+    ({ outcome }) => outcome.reference.reference.startC,
+  ),
+  field(
+    'referencePlatenC',
+    'platens that the runs are compared at, mean of both',
+    ({ outcome }) => outcome.reference.reference.platenC,
+  ),
+  field('oddRun', 'run farther out than chance allows, by its number in the trial', ({ outcome }) =>
+    outcome.oddRun === null ? null : outcome.runs.indexOf(outcome.oddRun.run) + 1,
+  ),
+  field(
+    'moreRunsForWidth',
+    'about how many more runs bring the interval of the mean inside the wanted width',
+    ({ outcome }) => outcome.statistics.moreRunsForWidth,
+  ),
+  field('wantedHalfWidthS', 'that width, half', ({ outcome }) => outcome.statistics.wantedHalfWidthS),
+  field(
+    'onsetDelayAddedS',
+    'delay of the onset, added to soak times known from the onset only',
+    ({ outcome }) => outcome.onsetDelayS,
+  ),
+  field(
     'fromOnset',
     'true where press closed is only known from the rise: short, the unsafe side',
     ({ outcome }) => outcome.statistics.fromOnset,

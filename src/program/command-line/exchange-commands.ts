@@ -55,7 +55,7 @@ export function addExchangeCommands(program: Command): void {
   program
     .command('export')
     .description(
-      'write runs, trials, recipes or bonding cycles as CSV or JSON, or recordings as files (fields: what each column holds)',
+      'write runs, trials, recipes, bonding cycles, probes, presses or assemblies as CSV or JSON, or recordings as files (fields: what each column holds)',
     )
     .addArgument(
       new Argument('<what>', 'what to write').choices([
@@ -63,6 +63,9 @@ export function addExchangeCommands(program: Command): void {
         'trials',
         'recipes',
         'cycles',
+        'probes',
+        'presses',
+        'assemblies',
         'recordings',
         'fields',
       ]),

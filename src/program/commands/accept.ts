@@ -1,7 +1,7 @@
 import { recipeLines } from '../../core/text/store-lists-text.ts';
 import { parsePressure } from '../../core/units/parse-pressure.ts';
 import type { DwellOptions } from '../options/outcome-settings.ts';
-import { type StoreOptions, withStore } from '../options/with-store.ts';
+import { changeInStore, type StoreOptions } from '../options/with-store.ts';
 import { print, printJson } from '../output/print.ts';
 import { acceptStored } from '../trials/accept-stored.ts';
 
@@ -16,7 +16,7 @@ interface AcceptOptions extends StoreOptions, DwellOptions {
 
 /** `accept TRIAL --initials AB`: the trial's dwell becomes the next version of its recipe. */
 export async function accept(trialId: string, options: AcceptOptions): Promise<void> {
-  await withStore(options, (store) => {
+  await changeInStore(options, (store) => {
     const recipe = acceptStored(store, trialId, {
       ...options,
       ...(options.gauge === undefined ? {} : { gaugePsi: parsePressure(options.gauge, '--gauge') }),

@@ -7,7 +7,7 @@ import { parseLength } from '../../core/units/parse-length.ts';
 import { parseTemperature } from '../../core/units/parse-temperature.ts';
 import { type CureOptions, cureOptions } from '../options/cure-options.ts';
 import { runRules } from '../options/run-rules.ts';
-import { type StoreOptions, withStore } from '../options/with-store.ts';
+import { readFromStore, type StoreOptions, withStore } from '../options/with-store.ts';
 import { print, printJson } from '../output/print.ts';
 
 interface AssemblyOptions extends StoreOptions, CureOptions {
@@ -45,7 +45,8 @@ export function newAssembly(name: string): Assembly {
 
 /** `assemblies`: lists the assemblies. `assemblies NAME --ring-od …`: adds or changes one. */
 export async function assemblies(name: string | undefined, options: AssemblyOptions): Promise<void> {
-  await withStore(options, (store) => {
+  const open = name === undefined ? readFromStore : withStore;
+  await open(options, (store) => {
     if (name !== undefined) store.saveAssembly(changed(store, name, options));
     const all = store.assemblies();
     const shown = name === undefined ? all : all.filter((assembly) => assembly.name === name);

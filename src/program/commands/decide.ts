@@ -1,6 +1,6 @@
 import { OptionError } from '../options/OptionError.ts';
 import { parseCount } from '../options/parse-count.ts';
-import { type StoreOptions, withStore } from '../options/with-store.ts';
+import { changeInStore, type StoreOptions } from '../options/with-store.ts';
 import { storedOutcome } from '../trials/stored-outcome.ts';
 import { showTrial } from './trials.ts';
 
@@ -19,7 +19,7 @@ export function decide(name: 'set-aside' | 'take-in') {
         '--reason: came empty',
         'Say in a few words why, for example --reason "carrier was still warm"',
       );
-    await withStore(options, (store) => {
+    await changeInStore(options, (store) => {
       const { runs, trial } = storedOutcome(store, trialId, {});
       if (runs.length === 0) throw new OptionError('this trial has no run yet', 'Make a run first');
       const run = runs[parseCount(runText, 'run', { least: 1, most: runs.length }) - 1]!;

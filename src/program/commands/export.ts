@@ -1,10 +1,13 @@
 import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import { writeTextFile } from '../../adapters/files/write-text-file.ts';
+import { ASSEMBLY_FIELDS } from '../../core/exchange/assembly-fields.ts';
 import { csvText } from '../../core/exchange/csv-text.ts';
 import { CYCLE_FIELDS } from '../../core/exchange/cycle-fields.ts';
 import type { ExportField } from '../../core/exchange/ExportField.ts';
 import { jsonText } from '../../core/exchange/json-text.ts';
+import { PRESS_FIELDS } from '../../core/exchange/press-fields.ts';
+import { PROBE_FIELDS } from '../../core/exchange/probe-fields.ts';
 import { RECIPE_FIELDS } from '../../core/exchange/recipe-fields.ts';
 import { RUN_FIELDS } from '../../core/exchange/run-fields.ts';
 import { TRIAL_FIELDS } from '../../core/exchange/trial-fields.ts';
@@ -13,9 +16,9 @@ import { fieldLines } from '../../core/text/export-text.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
 import { VERSION } from '../command-line/version.ts';
 import { exportRecordings } from '../exchange/export-recordings.ts';
-import { runRows, trialRows } from '../exchange/export-rows.ts';
+import { allProbeRows, runRows, trialRows } from '../exchange/export-rows.ts';
 import { OptionError } from '../options/OptionError.ts';
-import { type StoreOptions, withStore } from '../options/with-store.ts';
+import { readFromStore, type StoreOptions } from '../options/with-store.ts';
 import { print } from '../output/print.ts';
 import { findTrial } from '../trials/stored-outcome.ts';
 
@@ -25,35 +28,51 @@ interface ExportOptions extends StoreOptions {
   readonly trial?: string;
 }
 
-export type Exported = 'runs' | 'trials' | 'recipes' | 'cycles' | 'recordings' | 'fields';
+/** Every table that can be written, with its fields. */
+const TABLES = {
+  runs: RUN_FIELDS,
+  trials: TRIAL_FIELDS,
+  recipes: RECIPE_FIELDS,
+  cycles: CYCLE_FIELDS,
+  probes: PROBE_FIELDS,
+  presses: PRESS_FIELDS,
+  assemblies: ASSEMBLY_FIELDS,
+} as const;
 
-/** `export runs|trials|recipes|cycles`: one table as CSV or JSON. `export recordings`: each as a file. `export fields`: what they hold. */
+export type Exported = keyof typeof TABLES | 'recordings' | 'fields';
+
+const OF_A_TRIAL: readonly Exported[] = ['runs', 'trials', 'recipes', 'recordings', 'fields'];
+
+/** `export runs|trials|…`: one table as CSV or JSON. `export recordings`: each as a file. `export fields`: what they hold. */
 export async function exportCommand(what: Exported, options: ExportOptions): Promise<void> {
   if (what === 'fields')
     return print(
-      [
-        ...fieldLines('runs', RUN_FIELDS),
-        ...fieldLines('trials', TRIAL_FIELDS),
-        ...fieldLines('recipes', RECIPE_FIELDS),
-        ...fieldLines('cycles', CYCLE_FIELDS),
-      ].join('\n'),
+      Object.entries(TABLES)
+        .flatMap(([table, fields]) => fieldLines(table, fields))
+        .join('\n'),
     );
-  if (what === 'cycles' && options.trial !== undefined)
+  if (options.trial !== undefined && !OF_A_TRIAL.includes(what))
     throw new OptionError(
-      'export cycles: --trial was given, but cycles of production belong to no trial',
-      'Leave --trial out; assembly, press and recipeVersion say what each was made by',
+      `export ${what}: --trial was given, but ${what} belong to no trial`,
+      'Leave --trial out',
     );
-  await withStore(options, (store) => {
+  await readFromStore(options, (store) => {
     const trials = options.trial === undefined ? store.trials() : [findTrial(store, options.trial)];
     switch (what) {
       case 'runs':
-        return write(what, RUN_FIELDS, runRows(store, trials), options);
+        return write(what, TABLES.runs, runRows(store, trials), options);
       case 'trials':
-        return write(what, TRIAL_FIELDS, trialRows(store, trials), options);
+        return write(what, TABLES.trials, trialRows(store, trials), options);
       case 'recipes':
-        return write(what, RECIPE_FIELDS, recipesOf(store, options), options);
+        return write(what, TABLES.recipes, recipesOf(store, options), options);
       case 'cycles':
-        return write(what, CYCLE_FIELDS, store.cycles(), options);
+        return write(what, TABLES.cycles, store.cycles(), options);
+      case 'probes':
+        return write(what, TABLES.probes, allProbeRows(store), options);
+      case 'presses':
+        return write(what, TABLES.presses, store.presses(), options);
+      case 'assemblies':
+        return write(what, TABLES.assemblies, store.assemblies(), options);
       case 'recordings':
         return recordings(store, options);
     }
@@ -82,7 +101,7 @@ function write<Row>(
   }
   const path = isFolder(out) ? join(out, `${what}.${format}`) : out;
   writeTextFile(path, text);
-  print(`Written: ${neutralise(path)} (${count} ${count === 1 ? what.slice(0, -1) : what})`);
+  print(`Written: ${neutralise(path)} (${count} ${count === 1 ? 'row' : 'rows'})`);
 }
 
 function recipesOf(store: Store, { trial }: ExportOptions) {

@@ -7,7 +7,7 @@ import type { TrialPoint } from '../../core/trial-history/IndividualsChart.ts';
 import { individualsChart } from '../../core/trial-history/individuals-chart.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { parseCount } from '../options/parse-count.ts';
-import { type StoreOptions, withStore } from '../options/with-store.ts';
+import { readFromStore, type StoreOptions } from '../options/with-store.ts';
 import { print, printJson } from '../output/print.ts';
 
 interface HistoryOptions extends StoreOptions {
@@ -22,7 +22,7 @@ interface HistoryOptions extends StoreOptions {
  * with moving range, limits and signals. Exit code 1 under two trials, or when the latest trial gives a signal.
  */
 export async function history(options: HistoryOptions): Promise<void> {
-  await withStore(options, (store) => {
+  await readFromStore(options, (store) => {
     const points = pointsOf(store, options);
     if (points.length < 2) {
       throw new OptionError(

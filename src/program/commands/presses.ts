@@ -7,7 +7,7 @@ import { parseLength } from '../../core/units/parse-length.ts';
 import { parsePressure } from '../../core/units/parse-pressure.ts';
 import { parseCount } from '../options/parse-count.ts';
 import { parsePlatens } from '../options/run-rules.ts';
-import { type StoreOptions, withStore } from '../options/with-store.ts';
+import { readFromStore, type StoreOptions, withStore } from '../options/with-store.ts';
 import { print, printJson } from '../output/print.ts';
 
 interface PressOptions extends StoreOptions {
@@ -37,7 +37,8 @@ export const newPress = (name: string): Press => ({
 
 /** `presses`: lists the presses. `presses NAME --bore …`: adds or changes one. */
 export async function presses(name: string | undefined, options: PressOptions): Promise<void> {
-  await withStore(options, (store) => {
+  const open = name === undefined ? readFromStore : withStore;
+  await open(options, (store) => {
     if (name !== undefined) store.savePress(changed(store, name, options));
     const shown =
       name === undefined ? store.presses() : store.presses().filter((press) => press.name === name);

@@ -7,7 +7,7 @@ import { parsePressure } from '../../core/units/parse-pressure.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { parseCount } from '../options/parse-count.ts';
 import { parseFraction } from '../options/parse-fraction.ts';
-import { type StoreOptions, withStore } from '../options/with-store.ts';
+import { readFromStore, type StoreOptions } from '../options/with-store.ts';
 import { print, printJson } from '../output/print.ts';
 import { named } from './named.ts';
 
@@ -77,7 +77,7 @@ export async function pressure(options: PressureOptions): Promise<void> {
 
 async function storedSizes(options: PressureOptions): Promise<{ press?: Press; assembly?: Assembly }> {
   if (options.press === undefined && options.assembly === undefined) return {};
-  return withStore(options, (store) => ({
+  return readFromStore(options, (store) => ({
     ...(options.press === undefined ? {} : { press: named(store.presses(), options.press, 'press') }),
     ...(options.assembly === undefined
       ? {}

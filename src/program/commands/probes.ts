@@ -12,7 +12,7 @@ import type { ThermocoupleType } from '../../core/wire/WireEvent.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { parseDay, parsePoint } from '../options/parse-point.ts';
 import { parseToleranceClass } from '../options/parse-tolerance-class.ts';
-import { type StoreOptions, withStore } from '../options/with-store.ts';
+import { readFromStore, type StoreOptions, withStore } from '../options/with-store.ts';
 import { print, printJson } from '../output/print.ts';
 import { named } from './named.ts';
 
@@ -37,7 +37,8 @@ interface ProbeOptions extends StoreOptions {
 /** `probes`: lists the probes. `probes NAME --type K …`: adds one, or a version of one; earlier versions stay. */
 export async function probes(name: string | undefined, options: ProbeOptions): Promise<void> {
   const targetC = parseTemperature(options.target, '--target');
-  await withStore(options, (store) => {
+  const open = name === undefined || !changes(options) ? readFromStore : withStore;
+  await open(options, (store) => {
     if (name !== undefined && changes(options))
       store.saveProbe(changed(store, name, options), new Date().toISOString());
     const shown = name === undefined ? store.probes() : [named(store.probes(), name, 'probe')];

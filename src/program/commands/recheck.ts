@@ -4,7 +4,7 @@ import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { dwellTableLines } from '../../core/text/dwell-table-text.ts';
 import { dwellSentences } from '../../core/text/dwell-text.ts';
 import { recheckLines } from '../../core/text/recheck-text.ts';
-import { withStore } from '../options/with-store.ts';
+import { changeInStore } from '../options/with-store.ts';
 import { print, printJson } from '../output/print.ts';
 import { type RecheckWish, recheckRecipe } from '../recheck/recheck-recipe.ts';
 
@@ -18,7 +18,7 @@ interface RecheckOptions extends RecheckWish {
  * now; with `--targets` what they would at other targets. Exit code 1 when the recipe does not hold or nothing is shown.
  */
 export async function recheck(files: readonly string[], options: RecheckOptions): Promise<void> {
-  await withStore(options, async (store) => {
+  await changeInStore(options, async (store) => {
     const { recipe, result, outcome, settings, byTarget } = await recheckRecipe(store, files, options);
     if (options.json) {
       const { trial, dwell, uncertainty } = outcomeJson(outcome, options.show);

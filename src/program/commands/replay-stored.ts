@@ -1,5 +1,5 @@
 import { OptionError } from '../options/OptionError.ts';
-import { type StoreOptions, withStore } from '../options/with-store.ts';
+import { readFromStore, type StoreOptions } from '../options/with-store.ts';
 import { type AnalyseOptions, analyseSource } from '../sources/analyse-source.ts';
 import { recordingSource } from '../sources/recording-source.ts';
 import { type ReplayedSource, type ReplayReportOptions, reportReplay } from '../sources/report-replay.ts';
@@ -10,7 +10,7 @@ type Options = ReplayReportOptions & AnalyseOptions & SourceOptions & StoreOptio
 
 /** `replay --trial ID`: the trial's own recordings, straight from the store, with the decisions made on its runs. */
 export async function replayStored(trialId: string, options: Options): Promise<void> {
-  await withStore(options, (store) => {
+  await readFromStore(options, (store) => {
     const trial = findTrial(store, trialId);
     const decided = store.trialRuns(trial.trialId);
     const replayed: readonly ReplayedSource[] = trial.recordingIds.flatMap((id) => {

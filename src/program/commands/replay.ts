@@ -1,7 +1,7 @@
 import type { Probe } from '../../core/probe/Probe.ts';
 import { OptionError } from '../options/OptionError.ts';
 import type { RuleOptions } from '../options/run-rules.ts';
-import { type StoreOptions, withStore } from '../options/with-store.ts';
+import { readFromStore, type StoreOptions } from '../options/with-store.ts';
 import { analyseSource } from '../sources/analyse-source.ts';
 import { openSource } from '../sources/open-source.ts';
 import { type ReplayedSource, type ReplayReportOptions, reportReplay } from '../sources/report-replay.ts';
@@ -41,5 +41,5 @@ export async function replay(files: readonly string[], options: ReplayOptions): 
 async function probeList(names: string, options: StoreOptions): Promise<readonly (Probe | null)[]> {
   if (names.split(',').every((name) => name.trim() === '-')) return [];
   const { channelProbes } = await import('../options/channel-probes.ts');
-  return withStore(options, (store) => channelProbes(store, names));
+  return readFromStore(options, (store) => channelProbes(store, names));
 }

@@ -4,7 +4,7 @@ import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { outcomeLines } from '../../core/text/outcome-text.ts';
 import { trialHeading, trialLine } from '../../core/text/store-lists-text.ts';
 import type { DwellOptions } from '../options/outcome-settings.ts';
-import { type StoreOptions, withStore } from '../options/with-store.ts';
+import { readFromStore, type StoreOptions } from '../options/with-store.ts';
 import { print, printJson } from '../output/print.ts';
 import { storedOutcome } from '../trials/stored-outcome.ts';
 
@@ -16,7 +16,7 @@ interface TrialsOptions extends StoreOptions, DwellOptions {
 
 /** `trials`: lists the trials. `trials ID`: one trial with its runs and dwell. */
 export async function trials(id: string | undefined, options: TrialsOptions): Promise<void> {
-  await withStore(options, (store) =>
+  await readFromStore(options, (store) =>
     id === undefined ? listTrials(store, options) : showTrial(store, id, options),
   );
 }

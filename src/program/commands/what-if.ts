@@ -8,7 +8,7 @@ import { parseTemperature } from '../../core/units/parse-temperature.ts';
 import { whatIf } from '../../core/what-if/what-if.ts';
 import { commonParts } from '../options/common-parts.ts';
 import { OptionError } from '../options/OptionError.ts';
-import { type StoreOptions, withStore } from '../options/with-store.ts';
+import { readFromStore, type StoreOptions } from '../options/with-store.ts';
 import { print, printJson } from '../output/print.ts';
 import { type AnalyseOptions, analyseSource } from '../sources/analyse-source.ts';
 import { openSource } from '../sources/open-source.ts';
@@ -89,7 +89,7 @@ async function replayedRuns(
     if (files.length > 0)
       throw new OptionError('what-if: came both files and --trial', 'Give one of the two');
     const id = options.trial;
-    return withStore(options, (store) => {
+    return readFromStore(options, (store) => {
       const trial = findTrial(store, id);
       const decided = store.trialRuns(trial.trialId);
       return trial.recordingIds.flatMap((recordingId) => {
@@ -118,7 +118,7 @@ async function replayedRuns(
 async function statedProbes({ probes, ...options }: WhatIfOptions) {
   if (probes === undefined) return {};
   const { channelProbes } = await import('../options/channel-probes.ts');
-  return { probeList: await withStore(options, (store) => channelProbes(store, probes)) };
+  return { probeList: await readFromStore(options, (store) => channelProbes(store, probes)) };
 }
 
 function runsOf(replayed: readonly ReplayedSource[]): readonly TrialRun[] {

@@ -3,7 +3,7 @@ import type { Store } from '../../core/store/Store.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { storePath } from '../options/store-path.ts';
-import { type StoreOptions, withStore } from '../options/with-store.ts';
+import { readFromStore, type StoreOptions } from '../options/with-store.ts';
 
 import { fileSha256, piecesSha256 } from '../reports/file-sha256.ts';
 import { openSource } from '../sources/open-source.ts';
@@ -21,7 +21,7 @@ export async function withNamedSource<Result>(
 ): Promise<Result> {
   if (name === '-' || existsSync(name) || !existsSync(storePath(options)))
     return work(await openSource(name, options), () => (name === '-' ? '' : fileSha256(name)));
-  return withStore(options, (store) => {
+  return readFromStore(options, (store) => {
     const id = findRecording(store, name);
     const recording = store.recording(id);
     if (recording === undefined) throw unknown(name);

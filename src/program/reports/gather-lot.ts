@@ -8,7 +8,7 @@ import type { ReportRecording } from '../../core/report/TrialReportInput.ts';
 import { bandOfRuns } from '../../core/screen/band-of-runs.ts';
 import type { Store } from '../../core/store/Store.ts';
 import { recipeRuns } from '../bonding/prepare-job.ts';
-import { type StoreOptions, withStore } from '../options/with-store.ts';
+import { readFromStore, type StoreOptions } from '../options/with-store.ts';
 import { chooseCycles, type LotChoice } from './choose-cycles.ts';
 import { cycleTraces } from './cycle-traces.ts';
 import { piecesSha256 } from './file-sha256.ts';
@@ -23,7 +23,7 @@ export type GatheredLot = Omit<LotReportInput, 'lot' | 'equipment' | 'note' | 'u
 
 /** A bonded lot from the store: its cycles, the recipe they were made by, what was measured in them. */
 export function gatherLot(options: LotOptions): Promise<GatheredLot> {
-  return withStore(options, (store) => {
+  return readFromStore(options, (store) => {
     const chosen = chooseCycles(store, options);
     const cycles = chosen.map(({ cycle }) => cycle);
     const [{ assemblyName, pressName }] = cycles as [BondingCycle];

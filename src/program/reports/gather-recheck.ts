@@ -6,7 +6,7 @@ import type { ReportRecording } from '../../core/report/TrialReportInput.ts';
 import type { Store } from '../../core/store/Store.ts';
 import { reProveText } from '../../core/text/re-prove-text.ts';
 import type { TemperatureUnit } from '../../core/text/units-text.ts';
-import { withStore } from '../options/with-store.ts';
+import { changeInStore } from '../options/with-store.ts';
 import { type RecheckedRecipe, type RecheckWish, recheckRecipe } from '../recheck/recheck-recipe.ts';
 import { recordingSource } from '../sources/recording-source.ts';
 import { reProveReasonsOf } from '../trials/re-prove-reasons-of.ts';
@@ -25,7 +25,7 @@ export type GatheredRecheck = Omit<
 export function gatherRecheck(
   options: RecheckWish & { readonly show: TemperatureUnit },
 ): Promise<GatheredRecheck> {
-  return withStore(options, async (store) => {
+  return changeInStore(options, async (store) => {
     const checked = await recheckRecipe(store, [], options);
     const { recipe, result, outcome, byTarget, gathered } = checked;
     const ids = [...new Set(gathered.runs.map(({ run }) => run.source))];

@@ -3,7 +3,7 @@ import { headAmbientC } from '../../core/recording/head-ambient.ts';
 import type { ReportRecording } from '../../core/report/TrialReportInput.ts';
 import type { Store } from '../../core/store/Store.ts';
 import { OptionError } from '../options/OptionError.ts';
-import { withStore } from '../options/with-store.ts';
+import { readFromStore } from '../options/with-store.ts';
 import { recordingSource } from '../sources/recording-source.ts';
 import type { SourceOptions } from '../sources/Source.ts';
 import { storedOutcome } from '../trials/stored-outcome.ts';
@@ -15,7 +15,7 @@ import { statedPressure } from './stated-pressure.ts';
 
 /** A trial from the store: its runs as stored with the latest decisions, and its traces. */
 export function gatherStored(trialId: string, options: GatherOptions): Promise<GatheredTrial> {
-  return withStore(options, (store) => {
+  return readFromStore(options, (store) => {
     const { trial, head, runs, outcome } = storedOutcome(store, trialId, options);
     if (runs.length === 0) {
       throw new OptionError(`trial ${trial.trialId} has no run`, 'Make a run first, then report it');

@@ -1,6 +1,6 @@
 import { OptionError } from '../options/OptionError.ts';
 import type { DwellOptions } from '../options/outcome-settings.ts';
-import { type StoreOptions, withStore } from '../options/with-store.ts';
+import { readFromStore, type StoreOptions } from '../options/with-store.ts';
 import type { AnalyseOptions } from '../sources/analyse-source.ts';
 import type { SourceOptions } from '../sources/Source.ts';
 import type { GatheredTrial } from './GatheredTrial.ts';
@@ -37,6 +37,6 @@ export async function gatherTrial(
   const { channelProbes } = await import('../options/channel-probes.ts');
   const names = options.probes;
   const none = names.split(',').every((name) => name.trim() === '-');
-  const probeList = none ? [] : await withStore(options, (store) => channelProbes(store, names));
+  const probeList = none ? [] : await readFromStore(options, (store) => channelProbes(store, names));
   return gatherFiles(files, { ...options, probeList });
 }

@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import type { Assembly, Press } from '../../core/press/Press.ts';
 import { storePath } from '../options/store-path.ts';
-import { type StoreOptions, withStore } from '../options/with-store.ts';
+import { readFromStore, type StoreOptions } from '../options/with-store.ts';
 
 /** Assembly and press of these names, where a store exists and holds them; no store is made for the asking. */
 export async function namedInStore(
@@ -9,7 +9,7 @@ export async function namedInStore(
   options: StoreOptions,
 ): Promise<{ readonly assembly: Assembly | null; readonly press: Press | null }> {
   if (!existsSync(storePath(options))) return { assembly: null, press: null };
-  return withStore(options, (store) => ({
+  return readFromStore(options, (store) => ({
     assembly: store.assemblies().find(({ name }) => name === names.assemblyName) ?? null,
     press: store.presses().find(({ name }) => name === names.pressName) ?? null,
   }));
