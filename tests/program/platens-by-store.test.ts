@@ -260,3 +260,23 @@ describe('a recording of two heatings', () => {
     expect(leftOut).toEqual([]);
   });
 });
+
+describe('chart and report of a press over time', () => {
+  it('by press and days; what was left out stands in the report', () => {
+    const folder = temporaryFolder();
+    const sides = [
+      '--first-press',
+      'North',
+      '--first-dates',
+      '/2026-03-16',
+      '--second-dates',
+      '2026-03-17/2026-03-18',
+    ];
+    const chart = run('chart', ...sides, '--out', join(folder, 'chart.svg'));
+    expect(chart.err).toBe('');
+    expect(readFileSync(join(folder, 'chart.svg'), 'utf8')).toContain('North /2026-03-16');
+    const report = run('report', ...sides, '--out', join(folder, 'over-time.html'));
+    expect(report.err).toBe('');
+    expect(readFileSync(join(folder, 'over-time.html'), 'utf8')).toContain('North 2026-03-17/2026-03-18');
+  });
+});

@@ -3,7 +3,7 @@ import type { Samples } from '../run/collect-samples.ts';
 import type { ReadyRule } from './ReadyRule.ts';
 
 /** Bumped whenever a figure of the same recording could change. */
-export const WARM_UP_RULE_VERSION = 1;
+export const WARM_UP_RULE_VERSION = 2;
 
 /** A value and its standard uncertainty, in the unit of the name it stands under. */
 export interface WithUncertainty {

@@ -1,5 +1,6 @@
 import { type Command, Option } from 'commander';
 import { jsonOption, lazily, showOption, storeOption } from './shared-options.ts';
+import { addSideOptions, heatingOption } from './side-options.ts';
 
 const list = (value: string, before: readonly string[] | undefined): readonly string[] => [
   ...(before ?? []),
@@ -33,14 +34,6 @@ function addWarmUpOptions(command: Command): Command {
     .option('--recovery-band <difference>', 'a dip deeper than this is a cold part (2F unless stated)');
 }
 
-/** Which heating of a recording that holds several. */
-function heatingOption(): Option {
-  return new Option(
-    '--heating <number>',
-    'only this heating of a recording that holds several (all unless stated)',
-  );
-}
-
 /** Commands about the platens: their warm-up, a survey over one, two presses compared. */
 export function addPlatenCommands(program: Command): void {
   addWarmUpOptions(program.command('warm-up [recordings...]'))
@@ -60,7 +53,10 @@ export function addPlatenCommands(program: Command): void {
     .option('--probes <list>', 'live: probe on each channel, channel 1 first, parted by commas, - for none')
     .option('--seconds <duration>', 'live: stop by itself after this time (for scripts)')
     .option('--plain', 'live: print plain lines instead of the screen; ends by itself after READY')
-    .option('--after-ready <duration>', 'live, plain: go on so long after READY, for level, ripple and drift (30s unless stated)')
+    .option(
+      '--after-ready <duration>',
+      'live, plain: go on so long after READY, for level, ripple and drift (30s unless stated)',
+    )
     .option('--ascii', 'live: draw with ASCII characters only')
     .addOption(storeOption())
     .addOption(showOption())
@@ -85,15 +81,8 @@ export function addPlatenCommands(program: Command): void {
     .addOption(jsonOption())
     .action(lazily(async () => (await import('../commands/survey.ts')).survey));
 
-  addWarmUpOptions(program.command('compare'))
+  addSideOptions(addWarmUpOptions(program.command('compare')))
     .description('two presses, or one before and after: by their warm-ups, or by trials of one assembly')
-    .option('--first <recordings...>', 'first press, or before: files, or recordings of the store by id')
-    .option('--second <recordings...>', 'second press, or after: files, or recordings of the store by id')
-    .option('--first-press <name>', 'first: every stored warm-up of this press')
-    .option('--second-press <name>', 'second: every stored warm-up of this press (the first’s unless stated)')
-    .option('--first-dates <days>', 'first: made on these days, such as 2026-03-01/2026-06-30 or /2026-06-30')
-    .option('--second-dates <days>', 'second: made on these days, such as 2026-07-01/')
-    .addOption(heatingOption())
     .option('--first-trial <id>', 'a trial of the first press from the store')
     .option('--second-trial <id>', 'a trial of the second press from the store')
     .addOption(
@@ -102,7 +91,6 @@ export function addPlatenCommands(program: Command): void {
         'trials',
       ]),
     )
-    .option('--names <list>', 'names of the two, parted by a comma')
     .option('--slower <duration>', 'trials: the second press may be this much slower')
     .option('--faster <duration>', 'trials: the second press may be this much faster')
     .option('--probe-part <duration>', 'trials with different probes: what they may add to the difference')

@@ -5,6 +5,7 @@ import { neutralise } from '../../core/text/neutralise.ts';
 import { REPORT_TEXT } from '../../core/text/report-text.ts';
 import { parseCount } from '../options/parse-count.ts';
 import { print } from '../output/print.ts';
+import { comparesSides } from '../platens/compares-sides.ts';
 import type { ChartView } from '../reports/chart-of-trial.ts';
 import type { ComparisonOptions } from '../reports/comparison-of-warm-ups.ts';
 import type { GatherOptions } from '../reports/gather-trial.ts';
@@ -34,7 +35,7 @@ export async function chart(files: readonly string[], options: ChartOptions): Pr
 }
 
 async function wantedPicture(files: readonly string[], options: ChartOptions): Promise<Picture> {
-  if (options.view === 'warm-up' || options.first !== undefined || options.second !== undefined) {
+  if (options.view === 'warm-up' || comparesSides(options)) {
     const { warmUpPicture } = await import('../reports/warm-up-picture.ts');
     return warmUpPicture(files, options);
   }

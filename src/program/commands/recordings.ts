@@ -1,8 +1,9 @@
 import { writeTextFile } from '../../adapters/files/write-text-file.ts';
 import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
+import { MADE_FOR_KEY } from '../../core/warm-up/made-for-warm-up.ts';
 import { OptionError } from '../options/OptionError.ts';
-import { type StoreOptions, withStore } from '../options/with-store.ts';
+import { type StoreOptions, readFromStore } from '../options/with-store.ts';
 import { print, printJson } from '../output/print.ts';
 
 interface RecordingsOptions extends StoreOptions {
@@ -12,7 +13,7 @@ interface RecordingsOptions extends StoreOptions {
 
 /** `recordings`: lists the recordings. `recordings ID --out FILE`: writes one out, byte for byte as stored. */
 export async function recordings(id: string | undefined, options: RecordingsOptions): Promise<void> {
-  await withStore(options, (store) => {
+  await readFromStore(options, (store) => {
     if (id === undefined) {
       const all = store.recordingIds().map((recordingId) => {
         const head = store.recording(recordingId)?.head;
@@ -22,6 +23,7 @@ export async function recordings(id: string | undefined, options: RecordingsOpti
           assembly: head?.assemblyName ?? null,
           press: head?.pressName ?? null,
           trialId: head?.trialId ?? null,
+          madeFor: head?.further[MADE_FOR_KEY] ?? null,
         };
       });
       if (options.json) return printJson({ recordings: all });
@@ -31,7 +33,7 @@ export async function recordings(id: string | undefined, options: RecordingsOpti
           : all
               .map((one) =>
                 neutralise(
-                  `${one.recordingId}  ${one.madeAt}  ${one.assembly ?? '?'} on ${one.press ?? '?'}`,
+                  `${one.recordingId}  ${one.madeAt}  ${one.assembly ?? one.madeFor ?? '?'} on ${one.press ?? '?'}`,
                 ),
               )
               .join('\n'),

@@ -1,3 +1,4 @@
+import { recipeInForce } from '../../core/bonding/recipes-in-force.ts';
 import { compareTrials } from '../../core/press-comparison/compare-trials.ts';
 import { trialComparisonJson } from '../../core/press-comparison/comparison-json.ts';
 import type { Recipe } from '../../core/recipe/Recipe.ts';
@@ -11,7 +12,7 @@ import { parseDuration } from '../../core/units/parse-duration.ts';
 import { parseTemperature } from '../../core/units/parse-temperature.ts';
 import { type CompareOptions, sideNames } from '../commands/compare.ts';
 import { OptionError } from '../options/OptionError.ts';
-import { withStore } from '../options/with-store.ts';
+import { readFromStore } from '../options/with-store.ts';
 import { print, printJson } from '../output/print.ts';
 import { analyseSource } from '../sources/analyse-source.ts';
 import { openSource } from '../sources/open-source.ts';
@@ -102,17 +103,11 @@ async function side(
 }
 
 function storedSide(trialId: string, options: CompareOptions): Promise<Side> {
-  return withStore(options, (store) => {
+  return readFromStore(options, (store) => {
     const trial = findTrial(store, trialId);
     const recordingId = trial.recordingIds[0];
     const head = recordingId === undefined ? undefined : store.recording(recordingId)?.head;
-    const recipes = store
-      .recipes()
-      .filter((one) => one.assemblyName === trial.assemblyName && one.pressName === trial.pressName);
-    const recipe = recipes.reduce<Recipe | undefined>(
-      (newest, one) => (newest === undefined || one.version > newest.version ? one : newest),
-      undefined,
-    );
+    const recipe = recipeInForce(store.recipes(), trial) ?? undefined;
     return {
       runs: store.trialRuns(trial.trialId),
       press: trial.pressName,
@@ -129,7 +124,7 @@ async function keptPlan(options: CompareOptions, first: Side, second: Side): Pro
   const assembly = first.assembly ?? second.assembly;
   if (assembly === undefined || first.press === undefined || second.press === undefined) return null;
   const sides = { assembly, first: first.press, second: second.press };
-  return withStore(options, (store) => storedPlan(sides, (key) => store.setting(key)));
+  return readFromStore(options, (store) => storedPlan(sides, (key) => store.setting(key)));
 }
 
 function marginLines(plan: EquivalencePlan | null, withTheData: boolean): readonly string[] {

@@ -6,7 +6,7 @@ import { gatherSides, type SideOptions } from '../platens/gather-sides.ts';
 
 export type ComparisonOptions = SideOptions;
 
-type Gathered = Pick<ComparisonReportInput, 'comparison' | 'series' | 'recordings' | 'simulated'>;
+type Gathered = Pick<ComparisonReportInput, 'comparison' | 'series' | 'recordings' | 'simulated' | 'remarks'>;
 
 /** Warm-ups of two presses, or of one over time, with their traces aligned at power-on. */
 export async function comparisonOfWarmUps(options: ComparisonOptions): Promise<Gathered> {
@@ -31,6 +31,7 @@ export async function comparisonOfWarmUps(options: ComparisonOptions): Promise<G
         sha256: platens.sha256,
       })),
     ),
+    remarks: both.flatMap((side) => sides[side].remarks),
     simulated: both.some((side) =>
       sides[side].heatings.some(({ platens }) => platens.head?.simulated === true),
     ),

@@ -5,6 +5,7 @@ import { neutralise } from '../../core/text/neutralise.ts';
 import type { TemperatureUnit } from '../../core/text/units-text.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { type AnalysedHeating, analysePlatens } from '../platens/analyse-platens.ts';
+import { comparesSides } from '../platens/compares-sides.ts';
 import { type ComparisonOptions, comparisonOfWarmUps } from './comparison-of-warm-ups.ts';
 
 /** Warm-ups as a picture, aligned at power-on: of one press from files, or of two with --first and --second. */
@@ -12,7 +13,7 @@ export async function warmUpPicture(
   files: readonly string[],
   options: ComparisonOptions & { readonly show: TemperatureUnit },
 ): Promise<Picture> {
-  if (files.length > 0 && (options.first ?? options.second) !== undefined) {
+  if (files.length > 0 && comparesSides(options)) {
     throw new OptionError(
       'chart: came both files and sides to compare',
       'Give files, or --first and --second',
