@@ -14,17 +14,19 @@ const NAMES = ['north', 'south'].flatMap((press) => [1, 2, 3].map((day) => `warm
 // From 22 °C at 0.2 °C/s to 232 °C, off at 3000 s and down by e^(−t/1500 s), on again at 7500 s: closed form.
 const OFF_S = 3000;
 const ON_AGAIN_S = 7500;
+/** Off for 13 min only: still at 145 °C. */
+const WARM_AGAIN_S = 3800;
 const SET_C = (450 - 32) / 1.8;
 const cooledC = (timeS: number) => 22 + (SET_C - 22) * Math.exp(-(timeS - OFF_S) / 1500);
-const twiceC = (timeS: number): number =>
+const twiceC = (timeS: number, onAgainS: number): number =>
   timeS <= OFF_S
     ? Math.min(SET_C, 22 + 0.2 * Math.max(0, timeS - 60))
-    : timeS <= ON_AGAIN_S
+    : timeS <= onAgainS
       ? cooledC(timeS)
-      : Math.min(SET_C, cooledC(ON_AGAIN_S) + 0.2 * (timeS - ON_AGAIN_S));
+      : Math.min(SET_C, cooledC(onAgainS) + 0.2 * (timeS - onAgainS));
 
 const TWICE: RecordingHead = {
-  recordingId: 'twice-heated',
+  recordingId: '',
   madeAt: '2026-03-20T06:00:00+01:00',
   program: 'test',
   roles: ['upper-platen', 'lower-platen'],
@@ -34,9 +36,12 @@ const TWICE: RecordingHead = {
   further: { 'made-for': 'warm-up' },
 };
 
-function twiceEntries(): readonly RecordingEntry[] {
-  return Array.from({ length: 11_000 }, (_, timeS): RecordingEntry => {
-    const value = { kind: 'temperature' as const, temperatureC: Math.round(twiceC(timeS) * 100) / 100 };
+function twiceEntries(onAgainS: number): readonly RecordingEntry[] {
+  return Array.from({ length: onAgainS + 3500 }, (_, timeS): RecordingEntry => {
+    const value = {
+      kind: 'temperature' as const,
+      temperatureC: Math.round(twiceC(timeS, onAgainS) * 100) / 100,
+    };
     const text = formatSample({
       sequence: timeS,
       deviceTimeUs: (timeS * 1e6) % 2 ** 32,
@@ -54,9 +59,12 @@ for (const name of [...NAMES, 'survey-south-lower']) {
   for (const entry of entries) writer.append(entry);
   writer.close();
 }
-{
-  const writer = store.startRecording(TWICE);
-  for (const entry of twiceEntries()) writer.append(entry);
+for (const [recordingId, onAgainS] of [
+  ['twice-heated', ON_AGAIN_S],
+  ['warm-again', WARM_AGAIN_S],
+] as const) {
+  const writer = store.startRecording({ ...TWICE, recordingId });
+  for (const entry of twiceEntries(onAgainS)) writer.append(entry);
   writer.close();
 }
 store.close();
@@ -246,7 +254,7 @@ describe('a recording of two heatings', () => {
     expect(run('warm-up', 'twice-heated', '--powered-at', '60s').err).toContain('Say which: --heating 1');
   });
 
-  it('compare counts both where both began cold; one that began warm is left out, and said', () => {
+  it('compare counts both where both began cold', () => {
     const { sources, leftOut } = json(
       'compare',
       '--first',
@@ -258,6 +266,15 @@ describe('a recording of two heatings', () => {
     expect(cooledC(ON_AGAIN_S)).toBeCloseTo(32.5, 1);
     expect(sources.first).toHaveLength(2);
     expect(leftOut).toEqual([]);
+  });
+
+  it('one that began warm is left out, and said; --heating 2 takes it', () => {
+    expect(cooledC(WARM_AGAIN_S)).toBeGreaterThan(140);
+    const compared = (...more: readonly string[]) =>
+      json('compare', '--first', 'warm-again', '--second', id('warm-up-south-1'), ...more);
+    const { sources, leftOut } = compared();
+    expect(sources.first.map(({ heating }: { heating: number }) => heating)).toEqual([1]);
+    expect(leftOut).toEqual(['warm-again, heating 2 of 2: began warm, left out. --heating 2 compares it.']);
   });
 });
 

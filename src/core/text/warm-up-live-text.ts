@@ -101,7 +101,6 @@ export const WARM_UP_LIVE_TEXT = {
   scanIgnored: 'A scan does nothing here.',
   askQuit: 'Leave the warm-up? The recording so far is kept; READY is no longer watched. Y yes, Esc no.',
   askHeaters: 'Heaters on again? Times count from now on; the earlier mark stays. Y yes, Esc no.',
-  leaving: 'Leaving: the recording is being closed.',
   recording: (recordingId: string) => `Recording ${recordingId}.`,
   ended: (recordingId: string, ready: boolean) =>
     `${ready ? 'READY was reached.' : 'READY was not reached.'} Kept as recording ${recordingId}: dwellwright warm-up ${recordingId}`,
