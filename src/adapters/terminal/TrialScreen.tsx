@@ -25,13 +25,19 @@ export interface TrialScreenProps {
 /** Ctrl-C leaves at once; everything that came is in the store already. */
 export const INTERRUPTED = 'interrupted';
 
+/** Keys and scans are told apart by real time, whatever the speed of a simulation or replay. */
+const handUs = () => performance.now() * 1000;
+
 /** Draws the model's state a few times a second, ten at most, and hands keys to it. */
 export function TrialScreen(props: TrialScreenProps): ReactNode {
   const { model, nowUs, drawing, everyMs, clearWindow } = props;
   const { ascii, colours } = drawing;
   const { exit } = useApp();
   const size = useWindowSize(clearWindow);
-  const beat = useCallback(() => model.dispatch({ kind: 'tick', atUs: nowUs() }), [model, nowUs]);
+  const beat = useCallback(
+    () => model.dispatch({ kind: 'tick', atUs: nowUs(), handUs: handUs() }),
+    [model, nowUs],
+  );
   const soon = useScreenClock(Math.max(100, everyMs), beat);
   useInput((input, key) => {
     if (key.ctrl && input === 'c') {
@@ -39,7 +45,8 @@ export function TrialScreen(props: TrialScreenProps): ReactNode {
       return;
     }
     const atUs = nowUs();
-    for (const raw of rawInputs(input, key, atUs)) model.dispatch({ kind: 'input', input: raw, atUs });
+    for (const raw of rawInputs(input, key, atUs, handUs()))
+      model.dispatch({ kind: 'input', input: raw, atUs });
     soon(BURST_US / 1000 + 5);
   });
   const view = trialView(model.getState(), { ...size, ascii });

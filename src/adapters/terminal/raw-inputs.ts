@@ -3,7 +3,12 @@ import type { RawInput } from '../../core/screen/classify-input.ts';
 import type { NamedKey } from '../../core/screen/ScreenInput.ts';
 
 /** One input report of ink as single characters and named keys; chords and unknown keys give nothing. */
-export function rawInputs(input: string, key: Key, atUs: number): readonly RawInput[] {
+export function rawInputs(input: string, key: Key, atUs: number, handUs?: number): readonly RawInput[] {
+  const raw = plainInputs(input, key, atUs);
+  return handUs === undefined ? raw : raw.map((one) => ({ ...one, handUs }));
+}
+
+function plainInputs(input: string, key: Key, atUs: number): readonly RawInput[] {
   const name = nameOf(key);
   if (name !== null) return [{ kind: 'named', name, atUs }];
   if (key.ctrl || key.meta) return [];

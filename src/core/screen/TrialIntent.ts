@@ -31,4 +31,5 @@ export type TrialIntent =
   | { readonly kind: 'scan'; readonly text: string; readonly atUs: number }
   | { readonly kind: 'unit'; readonly unit: TemperatureUnit }
   | { readonly kind: 'bell'; readonly why: 'crossing' | 'hold-done' | 'tried' }
+  | { readonly kind: 'replay-pace'; readonly speed: number; readonly paused: boolean }
   | { readonly kind: 'quit' };

@@ -22,4 +22,4 @@ export type TrialScreenEvent =
   | { readonly kind: 'earlier-runs'; readonly runs: readonly FinishedRun[]; readonly atUs: number }
   | { readonly kind: 'notice'; readonly text: string; readonly tone: Notice['tone']; readonly atUs: number }
   | { readonly kind: 'input'; readonly input: RawInput; readonly atUs: number }
-  | { readonly kind: 'tick'; readonly atUs: number };
+  | { readonly kind: 'tick'; readonly atUs: number; readonly handUs?: number };

@@ -12,6 +12,7 @@ import type { SessionState } from '../session/Session.ts';
 import type { TemperatureUnit } from '../text/units-text.ts';
 import type { DwellRule, TrialRun, TrialStatistics } from '../trial/TrialResult.ts';
 import type { FinishedRun } from './FinishedRun.ts';
+import type { ReplayPace } from './pace.ts';
 import type { InputBuffer } from './ScreenInput.ts';
 
 /** What stays the same during a trial. */
@@ -22,8 +23,8 @@ export interface TrialScreenSetup {
   readonly roles: readonly ChannelRole[];
   readonly rules: RunRules;
   readonly simulated: boolean;
-  /** Set when a stored run is shown again: the word for the title, such as "REPLAY ×20". */
-  readonly replay?: string;
+  /** True when a stored run is shown again, at `speed` first. @default false */
+  readonly replay?: boolean;
   /** Reader or port for the status line, already neutralised. */
   readonly readerName: string;
   readonly storePath: string;
@@ -170,6 +171,8 @@ export interface TrialScreenState {
   readonly closedMarksUs: readonly number[];
   readonly notice: Notice | null;
   readonly flashUntilUs: number;
+  /** How the stored run goes by; null where the press is live. */
+  readonly pace: ReplayPace | null;
   /** A stored run shown again has come to its end. */
   readonly replayOver: boolean;
 }

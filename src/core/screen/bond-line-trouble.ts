@@ -1,5 +1,6 @@
 import type { ReadingValue } from '../reading/StreamEvent.ts';
 import { bondLineChannels } from './bond-line-channels.ts';
+import { speedOf } from './pace.ts';
 import { staleAfterS } from './stale-after-s.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
 
@@ -16,7 +17,7 @@ export function bondLineTrouble(state: TrialScreenState): BondLineTrouble | null
   if (refusal !== null && state.latest === null) return { kind: 'refused', detail: refusal.detail };
   if (state.latest === null || state.latestUs === null) return { kind: 'no-reader', cause: null };
   const ageS = (state.nowUs - state.latestUs) / 1e6;
-  if (ageS > staleAfterS(state.intervalS, state.setup.speed) && !state.replayOver)
+  if (ageS > staleAfterS(state.intervalS, speedOf(state)) && !state.replayOver)
     return { kind: 'stale', ageS };
   for (const channel of bondLineChannels(state.setup.roles)) {
     const value: ReadingValue | undefined = state.latest.values[channel];

@@ -4,10 +4,12 @@ import { EMPTY_INPUT, type InputBuffer, type NamedKey, type ScreenInput } from '
 export const BURST_US = 50_000;
 const LONGEST_SCAN = 200;
 
-export type RawInput =
-  | { readonly kind: 'character'; readonly character: string; readonly atUs: number }
-  | { readonly kind: 'named'; readonly name: NamedKey; readonly atUs: number }
-  | { readonly kind: 'tick'; readonly atUs: number };
+/** `atUs` stamps the key; `handUs` is the clock of the hand that presses it, where the screen's own runs faster or stands. */
+export type RawInput = { readonly atUs: number; readonly handUs?: number } & (
+  | { readonly kind: 'character'; readonly character: string }
+  | { readonly kind: 'named'; readonly name: NamedKey }
+  | { readonly kind: 'tick' }
+);
 
 export interface Classified {
   readonly buffer: InputBuffer;
@@ -20,7 +22,8 @@ export interface Classified {
  * that key once; any other burst is refused as several keys together.
  */
 export function classifyInput(buffer: InputBuffer, raw: RawInput): Classified {
-  const inBurst = buffer.text !== '' && raw.atUs - buffer.latestUs < BURST_US;
+  const handUs = raw.handUs ?? raw.atUs;
+  const inBurst = buffer.text !== '' && handUs - buffer.latestUs < BURST_US;
   if (raw.kind === 'tick') return inBurst || buffer.text === '' ? { buffer, inputs: [] } : settle(buffer);
   if (raw.kind === 'named') {
     if (inBurst && raw.name === 'enter') {
@@ -32,11 +35,11 @@ export function classifyInput(buffer: InputBuffer, raw: RawInput): Classified {
     };
   }
   if (!inBurst) {
-    const begun = { text: raw.character, firstUs: raw.atUs, latestUs: raw.atUs };
+    const begun = { text: raw.character, firstUs: raw.atUs, latestUs: handUs };
     return { buffer: begun, inputs: settle(buffer).inputs };
   }
   const text = buffer.text.length < LONGEST_SCAN ? buffer.text + raw.character : buffer.text;
-  return { buffer: { ...buffer, text, latestUs: raw.atUs }, inputs: [] };
+  return { buffer: { ...buffer, text, latestUs: handUs }, inputs: [] };
 }
 
 function settle(buffer: InputBuffer): Classified {

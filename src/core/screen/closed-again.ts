@@ -3,6 +3,7 @@ import { CLOSED_AGAIN } from '../text/closed-again-text.ts';
 import { SCREEN_TEXT } from '../text/screen-text.ts';
 import { isRepeat, markTaken } from './mark-taken.ts';
 import { withNotice } from './notice.ts';
+import { speedOf } from './pace.ts';
 import type { Reduced } from './reduce-key.ts';
 import { isRunOpen } from './reduce-reading.ts';
 import type { TrialIntent } from './TrialIntent.ts';
@@ -48,10 +49,10 @@ export function askWhatItMeans(
 
 /** Without an answer for 20 s the run goes on as it is. */
 export function forgetQuestion(state: TrialScreenState, nowUs: number): TrialScreenState {
-  const { dialog, setup } = state;
+  const { dialog } = state;
   if (dialog?.kind !== 'closed-again') return state;
   const waitedS = (nowUs - dialog.askedUs) / 1e6;
-  if (waitedS <= ASKED_FOR_S * (setup.speed ?? 1)) return state;
+  if (waitedS <= ASKED_FOR_S * speedOf(state)) return state;
   return withNotice({ ...state, dialog: null }, CLOSED_AGAIN.kept, 'quiet', nowUs);
 }
 

@@ -53,7 +53,7 @@ export function dialogView(state: TrialScreenState): DialogView | null {
     case 'quit':
       return {
         place: 'line',
-        question: state.setup.replay === undefined ? questions.quit : questions.quitReplay,
+        question: state.setup.replay !== true ? questions.quit : questions.quitReplay,
         lines: [],
         entry: null,
       };

@@ -6,7 +6,7 @@ import { wrapWords } from './wrap-words.ts';
 
 export interface Head {
   readonly head: readonly StyledRow[];
-  /** First fact that found no room. */
+  /** A fact that found no room: a caution where there is one, else the first. */
   readonly overflow: ViewLine | null;
 }
 
@@ -16,7 +16,9 @@ export interface Head {
  */
 export function headRows(view: TrialView): Head {
   const roomy = view.rows >= 31 && view.columns >= 110;
-  const height = roomy ? 12 : view.ascii ? 11 : 9;
+  // Between runs the table needs the row more than a fact that stands in it too.
+  const inAscii = view.between && view.rows < 31 ? 10 : 11;
+  const height = roomy ? 12 : view.ascii ? inAscii : 9;
   const left = roomy && !view.ascii ? 54 : 34;
   const figure = figureRows(view, roomy && !view.ascii ? 'big' : 'large', height);
   const { rows: right, overflow } = stateRows(view, view.columns - left - 1, height, roomy);
@@ -59,11 +61,12 @@ function stateRows(
   if (block.length < words.length) rows.push([{ text: ` ${words.slice(block.length).join(' ')}`, role }]);
   for (const row of blockText(view.next, { size: 'small', ascii: view.ascii }))
     rows.push([{ text: ` ${row}`, role: 'plain' }]);
-  let overflow: ViewLine | null = null;
+  const left: ViewLine[] = [];
   for (const fact of view.facts) {
     const texts = wrapWords(fact.text, columns - 1);
-    if (rows.length + texts.length > height) overflow ??= fact;
+    if (rows.length + texts.length > height) left.push(fact);
     else for (const text of texts) rows.push([{ text: ` ${text}`, role: fact.role }]);
   }
+  const overflow = left.find(({ role }) => role === 'fault' || role === 'caution') ?? left[0] ?? null;
   return { rows: rows.slice(0, height), overflow };
 }

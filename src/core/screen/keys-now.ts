@@ -1,7 +1,9 @@
 import { isSettled } from '../ready-check/ready-check.ts';
 import { CLOSED_AGAIN } from '../text/closed-again-text.ts';
 import { KEY_TEXT, type KeyHint } from '../text/keys-text.ts';
+import { REPLAY_TEXT } from '../text/replay-text.ts';
 import { isMarked } from './closed-again.ts';
+import { REPLAY_SPEEDS } from './pace.ts';
 import { currentItem, readyItems } from './ready-items.ts';
 import { isRunOpen } from './reduce-reading.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
@@ -37,7 +39,7 @@ export function keysNow(state: TrialScreenState): readonly KeyHint[] {
     default:
       return [k.enter, k.back];
   }
-  if (state.setup.replay !== undefined) return [k.unit, k.help, k.quit];
+  if (state.setup.replay === true) return [...paceKeys(state), k.unit, k.help, k.quit];
   const keys: KeyHint[] = [];
   const run = state.session?.run;
   if (isRunOpen(state)) {
@@ -56,6 +58,16 @@ export function keysNow(state: TrialScreenState): readonly KeyHint[] {
   }
   if (state.marksTaken.length > 0) keys.push(k.undo);
   return [...keys, k.note, k.unit, k.help, k.quit];
+}
+
+function paceKeys({ pace, replayOver }: TrialScreenState): readonly KeyHint[] {
+  if (pace === null || replayOver) return [];
+  const { pause, goOn, faster, slower } = REPLAY_TEXT.keys;
+  return [
+    pace.paused ? goOn : pause,
+    ...(pace.speed < REPLAY_SPEEDS[REPLAY_SPEEDS.length - 1]! ? [faster] : []),
+    ...(pace.speed > REPLAY_SPEEDS[0] ? [slower] : []),
+  ];
 }
 
 function readyKeys(state: TrialScreenState): readonly KeyHint[] {

@@ -2,6 +2,7 @@ import type { OperatorMark } from '../reading/StreamEvent.ts';
 import { CLOSED_AGAIN } from '../text/closed-again-text.ts';
 import { SCREEN_TEXT } from '../text/screen-text.ts';
 import { withNotice } from './notice.ts';
+import { speedOf } from './pace.ts';
 import type { Reduced } from './reduce-key.ts';
 import type { TrialIntent } from './TrialIntent.ts';
 import type { MarkTaken, TrialScreenState } from './TrialScreenState.ts';
@@ -10,9 +11,9 @@ import type { MarkTaken, TrialScreenState } from './TrialScreenState.ts';
 const MARK_REPEAT_US = 1_000_000;
 
 /** Whether the same mark key was taken less than 1 s ago. */
-export function isRepeat({ markKeyUs }: TrialScreenState, key: string, atUs: number): boolean {
-  const before = markKeyUs[key];
-  return before !== undefined && atUs - before < MARK_REPEAT_US;
+export function isRepeat(state: TrialScreenState, key: string, atUs: number): boolean {
+  const before = state.markKeyUs[key];
+  return before !== undefined && atUs - before < MARK_REPEAT_US * speedOf(state);
 }
 
 /** Puts a mark, stamped with the moment of the key, unless the same key was taken less than 1 s ago. */

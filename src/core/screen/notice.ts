@@ -1,3 +1,4 @@
+import { speedOf } from './pace.ts';
 import type { Notice, TrialScreenState } from './TrialScreenState.ts';
 
 const SHOWN_US = 5_000_000;
@@ -9,5 +10,5 @@ export function withNotice(
   tone: Notice['tone'],
   atUs: number,
 ): TrialScreenState {
-  return { ...state, notice: { text, tone, untilUs: atUs + SHOWN_US } };
+  return { ...state, notice: { text, tone, untilUs: atUs + SHOWN_US * speedOf(state) } };
 }

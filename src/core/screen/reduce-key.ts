@@ -3,6 +3,7 @@ import { SCREEN_TEXT } from '../text/screen-text.ts';
 import { reduceClosedKey } from './closed-again.ts';
 import { markTaken, undoMark } from './mark-taken.ts';
 import { withNotice } from './notice.ts';
+import { reducePaceKey } from './pace.ts';
 import { isRunOpen } from './reduce-reading.ts';
 import { openReadyCheck } from './reduce-ready-key.ts';
 import type { TrialIntent } from './TrialIntent.ts';
@@ -28,7 +29,9 @@ const KEPT_OUT_OF_REPLAY: ReadonlySet<string> = new Set([
 /** A single key while no question is open. Keys that mean nothing now do nothing. */
 export function reduceKey(state: TrialScreenState, name: string, atUs: number): Reduced {
   const open = isRunOpen(state);
-  if (state.setup.replay !== undefined && KEPT_OUT_OF_REPLAY.has(name))
+  const paced = reducePaceKey(state, name);
+  if (paced !== null) return paced;
+  if (state.setup.replay === true && KEPT_OUT_OF_REPLAY.has(name))
     return [withNotice(state, SCREEN_TEXT.replayOnly, 'caution', atUs), []];
   switch (name) {
     case 'c':

@@ -7,6 +7,7 @@ import type { EstimatePoint, TimeToTarget } from '../run-estimate/TimeToTarget.t
 import { type ExpectedPlateau, timeToTarget } from '../run-estimate/time-to-target.ts';
 import { bondLineChannels } from './bond-line-channels.ts';
 import { coolingNow } from './cooling-now.ts';
+import { speedOf } from './pace.ts';
 import { READY_STRETCH_S } from './ready-items.ts';
 import { SCREEN_BUCKET_S, SCREEN_BUCKETS } from './start-trial-screen.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
@@ -31,10 +32,11 @@ export function reduceReading(state: TrialScreenState, reading: Reading, atUs: n
   const trace = runOpen ? grown : forgetOld(grown, reading.timeS);
   const recent = runOpen ? state.recent : withRecent(state.recent, reading);
   const next = { ...state, latest: reading, latestUs: atUs, intervalS, trace, recent };
-  if (atUs - state.shownUs < SHOWN_US) return next;
+  const speed = speedOf(state);
+  if (atUs - state.shownUs < SHOWN_US * speed) return next;
   const cooling = runOpen
     ? null
-    : Math.floor(atUs / 1e6) === Math.floor(state.shownUs / 1e6)
+    : Math.floor(atUs / (1e6 * speed)) === Math.floor(state.shownUs / (1e6 * speed))
       ? state.cooling
       : coolingNow(next);
   return { ...next, shown: reading, shownUs: atUs, estimate: estimateFor(next), cooling };

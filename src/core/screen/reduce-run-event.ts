@@ -6,6 +6,7 @@ import { askWhatItMeans } from './closed-again.ts';
 import { isHoldUnseen } from './hold-standing.ts';
 import { withContactMarks } from './mark-taken.ts';
 import { withNotice } from './notice.ts';
+import { speedOf } from './pace.ts';
 import { readyNotes } from './ready-items.ts';
 import { NOTHING_ANSWERED } from './start-trial-screen.ts';
 import type { TrialIntent } from './TrialIntent.ts';
@@ -52,7 +53,7 @@ export function reduceRunEvent(
       // A hold that was not seen whole is neither rung nor flashed: the bell would say that all is well.
       if (isHoldUnseen(state)) return [{ ...state, holdDone: true }, []];
       return [
-        { ...state, holdDone: true, flashUntilUs: atUs + FLASH_US },
+        { ...state, holdDone: true, flashUntilUs: atUs + FLASH_US * speedOf(state) },
         state.holdDone ? [] : [{ kind: 'bell', why: 'hold-done' }],
       ];
     case 'opened': {
@@ -105,9 +106,15 @@ function crossed(
   const closedS = state.session?.run.pressClosed?.timeS;
   if (closedS !== undefined) {
     const told = withNotice(next, SCREEN_TEXT.crossed(secondsText(timeS - closedS)), 'good', announceUs);
-    return [{ ...told, flashUntilUs: announceUs + FLASH_US }, [{ kind: 'bell', why: 'crossing' }]];
+    return [
+      { ...told, flashUntilUs: announceUs + FLASH_US * speedOf(state) },
+      [{ kind: 'bell', why: 'crossing' }],
+    ];
   }
-  return [{ ...next, flashUntilUs: announceUs + FLASH_US }, [{ kind: 'bell', why: 'crossing' }]];
+  return [
+    { ...next, flashUntilUs: announceUs + FLASH_US * speedOf(state) },
+    [{ kind: 'bell', why: 'crossing' }],
+  ];
 }
 
 /** The question about a closing is over with its run. */

@@ -48,6 +48,7 @@ export function startTrialScreen(setup: TrialScreenSetup, nowUs: number): TrialS
     closedMarksUs: [],
     notice: null,
     flashUntilUs: 0,
+    pace: setup.replay === true ? { speed: setup.speed ?? 1, paused: false } : null,
     replayOver: false,
   });
 }

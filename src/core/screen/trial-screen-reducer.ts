@@ -38,7 +38,7 @@ export function trialScreenReducer(state: TrialScreenState, event: TrialScreenEv
     case 'notice':
       return [withNotice(now, event.text, event.tone, event.atUs), []];
     case 'tick':
-      return reduceInput(forgetQuestion(watchHold(now), event.atUs), { kind: 'tick', atUs: event.atUs });
+      return reduceInput(forgetQuestion(watchHold(now), event.atUs), event);
     case 'input':
       return reduceInput(now, event.input);
   }

@@ -1,5 +1,6 @@
 import type { SegmentRole } from '../chart/StyledRow.ts';
 import { dwellSentences } from '../text/dwell-text.ts';
+import { REPLAY_TEXT } from '../text/replay-text.ts';
 import { onPress, RUN_FACTS } from '../text/run-facts-text.ts';
 import { CHANNEL_NAME, FAULT_TEXT, SCREEN_TEXT, STATE_WORD, type StateName } from '../text/screen-text.ts';
 import { secondsText, temperatureField, temperatureText } from '../text/units-text.ts';
@@ -12,6 +13,7 @@ import { factLines } from './fact-lines.ts';
 import { keysNow } from './keys-now.ts';
 import { mainFigure } from './main-figure.ts';
 import { nextAction } from './next-action.ts';
+import { speedOf } from './pace.ts';
 import { isRunOpen } from './reduce-reading.ts';
 import { RUN_HEADINGS, runRows } from './run-rows.ts';
 import { stateName } from './state-name.ts';
@@ -49,7 +51,7 @@ export function trialView(state: TrialScreenState, options: ViewOptions): TrialV
   const name = stateName(state);
   const { setup } = state;
   // On the person's clock, also where the press's runs faster.
-  const halfUs = FLASH_HALF_US * (setup.speed ?? 1);
+  const halfUs = FLASH_HALF_US * speedOf(state);
   const flashing = state.nowUs < state.flashUntilUs && Math.floor(state.nowUs / halfUs) % 2 === 0;
   const chart = chartOf(state);
   const notice = state.notice !== null && state.nowUs < state.notice.untilUs ? state.notice : null;
@@ -60,7 +62,12 @@ export function trialView(state: TrialScreenState, options: ViewOptions): TrialV
     tooSmall: columns < FEWEST_COLUMNS || rows < FEWEST_ROWS ? SCREEN_TEXT.tooSmall(columns, rows) : null,
     title: onPress(setup.assemblyName, setup.pressName),
     simulated: setup.simulated,
-    badge: [setup.replay ?? '', setup.simulated ? SCREEN_TEXT.simulated : ''].filter(Boolean).join(' '),
+    badge: [
+      state.pace === null ? '' : REPLAY_TEXT.badge(state.pace),
+      setup.simulated ? SCREEN_TEXT.simulated : '',
+    ]
+      .filter(Boolean)
+      .join(' '),
     figure: mainFigure(state, name),
     state: { name, words: STATE_WORD[name], role: STATE_ROLE[name], flash: flashing },
     next: nextAction(state, name),

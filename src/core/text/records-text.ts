@@ -84,10 +84,3 @@ export const RECORDS_KEYS = {
   nextRun: { key: 'N', does: 'next run' },
   target: { key: 'X', does: 'cursor to crossing' },
 } as const;
-
-/** A stored run on the trial screen. */
-export const REPLAY_TEXT = {
-  badge: (speed: number) => `REPLAY ×${speed}`,
-  reader: (run: number, speed: number) => `stored run ${run}, ×${speed}`,
-  over: 'The replay has come to the end of the run. Q leaves it.',
-} as const;

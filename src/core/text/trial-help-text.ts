@@ -7,9 +7,8 @@ export const TRIAL_HELP = {
     'Shade behind the chart: the earlier runs of this trial.',
   ],
   keys: [
-    ['C', 'press closed, at that moment; in a marked run it asks first what happened'],
-    ['pedal', 'types a blank, or on the contact: closed; after the hold opened; between, it asks'],
-    ['O', 'press opened'],
+    ['C', 'press closed, at that moment; a pedal as well; in a marked run it asks first'],
+    ['O', 'press opened; a pedal as well, once the hold is done'],
     ['X', 'spoilt run, with the reason; after a run it takes that run out'],
     ['U', 'take back the latest mark'],
     ['N', 'a note, kept with the run'],
@@ -19,6 +18,7 @@ export const TRIAL_HELP = {
     ['V', 'all runs over each other'],
     ['A', 'accept the dwell as a recipe'],
     ['F', '°F or °C'],
+    ['P', 'in a replay: halt and go on; + and - change its speed'],
     ['Q', 'leave; everything is kept'],
   ],
 } as const;

@@ -1,5 +1,5 @@
 import { createMonotonicClock } from '../../adapters/host/create-monotonic-clock.ts';
-import { createScaledClock } from '../../adapters/simulated-reader/create-scaled-clock.ts';
+import { createPacedClock } from '../../adapters/simulated-reader/create-paced-clock.ts';
 import { recordingDecoder } from '../../core/exchange/recording-decoder.ts';
 import type { Reading } from '../../core/reading/StreamEvent.ts';
 import type { RecordingEntry } from '../../core/recording/RecordingEntry.ts';
@@ -8,7 +8,7 @@ import type { TrialScreenSetup } from '../../core/screen/TrialScreenState.ts';
 import type { LeavingIntent } from '../../core/screen-home/HomeEvent.ts';
 import { createSession } from '../../core/session/create-session.ts';
 import type { Store } from '../../core/store/Store.ts';
-import { REPLAY_TEXT } from '../../core/text/records-text.ts';
+import { REPLAY_TEXT } from '../../core/text/replay-text.ts';
 import { trialStatistics } from '../../core/trial/trial-statistics.ts';
 import { earlierRuns } from '../live/earlier-runs.ts';
 import { endSignals } from '../live/end-signals.ts';
@@ -69,20 +69,18 @@ async function replay(
   }
   const startUs = entry?.arrivedUs ?? 0;
   const host = createMonotonicClock();
-  const scaled = createScaledClock(host, speed);
-  const beganUs = scaled.nowUs();
+  const paced = createPacedClock(host, startUs, speed);
   let over: { readonly replayUs: number; readonly hostUs: number } | null = null;
   // After the run's end the clock of the screen is that of the person before it.
-  const nowUs = () =>
-    over === null ? startUs + scaled.nowUs() - beganUs : over.replayUs + host.nowUs() - over.hostUs;
+  const nowUs = () => (over === null ? paced.nowUs() : over.replayUs + host.nowUs() - over.hostUs);
   const setup: TrialScreenSetup = {
     assemblyName: trial.assemblyName,
     pressName: trial.pressName,
     roles: head.roles,
     rules,
     simulated: trial.simulated,
-    replay: REPLAY_TEXT.badge(speed),
-    readerName: REPLAY_TEXT.reader(run + 1, speed),
+    replay: true,
+    readerName: REPLAY_TEXT.reader(run + 1),
     storePath: store.path,
     unit: options.show ?? (store.setting('unit') === 'C' ? 'C' : 'F'),
     marginS: 0,
@@ -99,8 +97,13 @@ async function replay(
     nowUs,
     signal: controller.signal,
     ascii: options.ascii === true,
-    // The screen itself takes no mark and no decision while it replays.
-    onIntent: () => {},
+    // The screen itself takes no mark and no decision while it replays, only how fast it goes.
+    onIntent: (intent) => {
+      if (intent.kind !== 'replay-pace' || entry === undefined) return;
+      // What is due by the old speed comes first, so that nothing looks old by the new one.
+      takeDue();
+      paced.setSpeed(intent.paused ? 0 : intent.speed);
+    },
   });
   front.show({ kind: 'link', link: { kind: 'open' }, atUs: nowUs() });
   const stand = (count: number): void => {
@@ -121,7 +124,7 @@ async function replay(
     if (ended !== undefined) stand(run + 1);
   };
   let shown: Reading | null = null;
-  const pace = setInterval(() => {
+  const takeDue = (): number => {
     const now = nowUs();
     while (entry !== undefined && entry.arrivedUs <= now) {
       const events = session.accept(entry);
@@ -131,6 +134,10 @@ async function replay(
       if ((latestReading?.timeS ?? 0) > untilS) entry = undefined;
       else take();
     }
+    return now;
+  };
+  const pace = setInterval(() => {
+    const now = takeDue();
     if (entry !== undefined) return;
     clearInterval(pace);
     over = { replayUs: now, hostUs: host.nowUs() };

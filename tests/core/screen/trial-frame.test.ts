@@ -66,6 +66,13 @@ describe('trialFrame', () => {
     },
   );
 
+  it('between runs at 80 × 24 in ASCII at least the latest 3 of 5 runs stand in the table', () => {
+    const drawn = frame(scripted('run good'), 80, 24, true).join('\n');
+    for (const run of [3, 4, 5]) expect(drawn).toMatch(new RegExp(`^ +${run} +\\d+\\.\\d s`, 'm'));
+    expect(drawn).toMatch(/mean 53\.50 s/);
+    expect(drawn).toMatch(/Carrier warm/);
+  });
+
   it('no two states look alike without colour', () => {
     const heads = Object.keys(SAYS).map((name) => frame(scripted(name)).slice(1, 9).join('\n'));
     expect(new Set(heads).size).toBe(heads.length);

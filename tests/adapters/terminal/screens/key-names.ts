@@ -16,6 +16,8 @@ const WORDS: Readonly<Record<string, readonly string[]>> = {
   Esc: ['escape'],
   Tab: ['tab'],
   Space: ['space'],
+  '+': ['+'],
+  '-': ['-'],
   '↑ ↓': ['up', 'down'],
   '← →': ['left', 'right'],
 };

@@ -47,9 +47,9 @@ export const MORE_TRIAL_STATES: Readonly<Record<string, () => ScriptedTrial>> = 
   'setting aside asked': () => scripted('runs chosen').key('x', 231).key('w', 231.2),
   'initials asked': () => scripted('accept recipe').named('enter', 230.5).key('m', 230.7),
   'replay, heating': () =>
-    new ScriptedTrial({ replay: 'REPLAY ×20', simulated: false }).readings(0, 10).close().readings(10, 40),
+    new ScriptedTrial({ replay: true, speed: 20, simulated: false }).readings(0, 10).close().readings(10, 40),
   'replay over': () =>
-    new ScriptedTrial({ replay: 'REPLAY ×20' })
+    new ScriptedTrial({ replay: true, speed: 20 })
       .readings(0, 10)
       .close()
       .readings(10, 40)
