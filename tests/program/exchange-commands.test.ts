@@ -5,7 +5,10 @@ import { spawn } from '@lydell/node-pty';
 import { parse } from 'csv-parse/sync';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { openStore } from '../../src/adapters/sqlite/open-store.ts';
+import { ASSEMBLY_FIELDS } from '../../src/core/exchange/assembly-fields.ts';
 import { CYCLE_FIELDS } from '../../src/core/exchange/cycle-fields.ts';
+import { PRESS_FIELDS } from '../../src/core/exchange/press-fields.ts';
+import { PROBE_FIELDS } from '../../src/core/exchange/probe-fields.ts';
 import { RECIPE_FIELDS } from '../../src/core/exchange/recipe-fields.ts';
 import { RUN_FIELDS } from '../../src/core/exchange/run-fields.ts';
 import { TRIAL_FIELDS } from '../../src/core/exchange/trial-fields.ts';
@@ -15,7 +18,8 @@ import { logText, PLAIN_LOG, SOAK_S } from './exchange-helpers.ts';
 import { PROGRAM, runProgram, temporaryFolder, until } from './run-program.ts';
 
 const folder = temporaryFolder();
-const store = join(folder, 'store.db');
+// The demo keeps to a store of its own; one named so is its own.
+const store = join(folder, 'store-demo.db');
 const run = (...args: string[]) => runProgram(args, { DWELLWRIGHT_STORE: store });
 const json = (...args: string[]) => JSON.parse(run(...args, '--json').out);
 /** A reason as somebody might type it to harm whoever opens the sheet. */
@@ -84,6 +88,73 @@ describe('export', () => {
     expect([recipe.dwellS, recipe.restsOn.length]).toEqual([shown.dwellS, shown.restsOn.length]);
   });
 
+  it('a run’s curve, reference and cure, and a trial’s budget are what `--json` shows, digit for digit', () => {
+    const shown = json('trials', trialId);
+    const runs = JSON.parse(run('export', 'runs', '--format', 'json').out).rows;
+    expect(runs).toHaveLength(shown.runs.length);
+    for (const [at, row] of runs.entries()) {
+      const one = shown.runs[at];
+      expect(one.heatingCurve).not.toBeNull();
+      expect({
+        soakAtReferenceS: row.soakAtReferenceS,
+        soakShiftByStartS: row.soakShiftByStartS,
+        cureEquivalentS: row.cureEquivalentS,
+        plateauC: row.fitPlateauC,
+        timeConstantStandardUncertaintyS: row.fitTimeConstantStandardUncertaintyS,
+        delayS: row.fitDelayS,
+        verdict: row.fitVerdict,
+      }).toEqual({
+        soakAtReferenceS: one.soakAtReferenceS,
+        soakShiftByStartS: one.soakShiftByStartS,
+        cureEquivalentS: one.cureEquivalentS,
+        plateauC: one.heatingCurve.plateauC,
+        timeConstantStandardUncertaintyS: one.heatingCurve.timeConstantStandardUncertaintyS,
+        delayS: one.heatingCurve.delayS,
+        verdict: one.heatingCurve.verdict,
+      });
+      expect(row.channels[0]).toBe('bond-line');
+      expect(row.targetC).toBeCloseTo((350 - 32) / 1.8, 9);
+    }
+    const [trial] = JSON.parse(run('export', 'trials', '--format', 'json').out).rows;
+    expect([trial.referenceStartC, trial.dwellToleranceS, trial.moreRunsForWidth]).toEqual([
+      shown.referenceStartC,
+      shown.dwell.byRuleTotalS.tolerance,
+      shown.trial.moreRunsForWidth,
+    ]);
+    expect(trial.expandedUncertaintyS).toBe(shown.uncertainty.expandedUncertaintyS);
+  });
+
+  it('probes have a row for each calibration point of each version; presses and assemblies one each', () => {
+    const probe = ['probes', 'K-07', '--type', 'K', '--class', 'IEC 1'];
+    expect(run(...probe).code).toBe(0);
+    expect(
+      run(...probe, '--point', '100C:0.3C:0.4C:2026-03-01', '--point', '177C:-0.6C:0.5C:2026-03-01').code,
+    ).toBe(0);
+    const rows = JSON.parse(run('export', 'probes', '--format', 'json').out).rows;
+    // An expanded uncertainty (k = 2) of 0.4 °C is a standard uncertainty of 0.2 °C.
+    expect(
+      rows.map((row: Record<string, unknown>) => [
+        row.latest,
+        row.temperatureC,
+        row.errorC,
+        row.standardUncertaintyC,
+      ]),
+    ).toEqual([
+      [true, 100, 0.3, 0.2],
+      [true, 177, -0.6, 0.25],
+      [false, null, null, null],
+    ]);
+    expect(rows[0]).toMatchObject({
+      probe: 'K-07',
+      toleranceClass: 'iec-class-1',
+      calibratedOn: '2026-03-01',
+    });
+    const [press] = JSON.parse(run('export', 'presses', '--format', 'json').out).rows;
+    expect(press).toMatchObject({ press: json('presses').presses[0].name, rams: 1 });
+    const [assembly] = JSON.parse(run('export', 'assemblies', '--format', 'json').out).rows;
+    expect(assembly.targetC).toBe(json('assemblies').assemblies[0].targetC);
+  });
+
   it('cycles hold each figure under its name; what was not measured is empty in CSV and null in JSON', () => {
     const rows = parse(run('export', 'cycles').out, { columns: true }) as Record<string, string>[];
     expect(rows).toHaveLength(2);
@@ -128,7 +199,7 @@ describe('export', () => {
       console.warn('skipped: there is no python3 on this machine');
       return;
     }
-    for (const what of ['runs', 'trials', 'recipes', 'cycles']) {
+    for (const what of ['runs', 'trials', 'recipes', 'cycles', 'probes', 'presses', 'assemblies']) {
       const file = join(folder, `${what}.csv`);
       expect(run('export', what, '--out', file)).toMatchObject({ code: 0 });
       const script =
@@ -166,7 +237,15 @@ describe('export', () => {
 
   it('fields: names every field of every table', () => {
     const { out } = run('export', 'fields');
-    for (const { name, about } of [...RUN_FIELDS, ...TRIAL_FIELDS, ...RECIPE_FIELDS, ...CYCLE_FIELDS])
+    for (const { name, about } of [
+      ...RUN_FIELDS,
+      ...TRIAL_FIELDS,
+      ...RECIPE_FIELDS,
+      ...CYCLE_FIELDS,
+      ...PROBE_FIELDS,
+      ...PRESS_FIELDS,
+      ...ASSEMBLY_FIELDS,
+    ])
       expect(out).toMatch(new RegExp(`^ {2}${name} +${about.replace(/[.*+?^$()[\]{}|]/g, '\\$&')}$`, 'm'));
   });
 
@@ -175,7 +254,8 @@ describe('export', () => {
       code: 2,
       err: expect.stringContaining('--out FOLDER'),
     });
-    expect(run('export', 'presses').code).toBe(2);
+    expect(run('export', 'rings').code).toBe(2);
+    expect(run('export', 'presses', '--trial', trialId).code).toBe(2);
     expect(run('export', 'runs', '--out', join(folder, 'none', 'runs.csv'))).toMatchObject({ code: 2 });
     expect(run('export', 'runs', '--trial', 'nobody')).toMatchObject({
       code: 2,
