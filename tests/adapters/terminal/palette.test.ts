@@ -46,7 +46,7 @@ const SIXTEEN: Readonly<
     ],
     boldIsBright: true,
   },
-  PuTTY: {
+  'a terminal of one desktop': {
     red: [
       [187, 0, 0],
       [255, 85, 85],
@@ -68,7 +68,7 @@ const SIXTEEN: Readonly<
     ],
     boldIsBright: false,
   },
-  'Terminal.app': {
+  'a terminal of another desktop': {
     red: [
       [194, 54, 33],
       [252, 57, 31],
