@@ -51,7 +51,9 @@ function farthest(platens: readonly PlatenReadiness[]): PlatenReadiness | undefi
 
 function comparedTo(one: PlatenReadiness, all: readonly PlatenReadiness[]): 'colder' | 'hotter' | null {
   const others = all.filter((other) => other !== one && other.temperatureC !== null);
-  if (others.length === 0 || one.temperatureC === null) return null;
+  // With set points of their own, the hotter one may be the one that has further to go.
+  const alike = others.every(({ setPointC }) => setPointC === one.setPointC);
+  if (others.length === 0 || !alike || one.temperatureC === null) return null;
   if (others.every((other) => other.temperatureC! >= one.temperatureC!)) return 'colder';
   return others.every((other) => other.temperatureC! <= one.temperatureC!) ? 'hotter' : null;
 }
