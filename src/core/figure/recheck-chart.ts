@@ -69,7 +69,7 @@ export function recheckChart({ result, dwellS, simulated }: RecheckChartInput): 
       ...(result.bandS === null ? [] : bandOver(result.bandS, y)),
       line(`M${BOX.left} ${BOX.top}h${BOX.width}v${BOX.height}h${-BOX.width}Z`, '#555555', 1),
       line(`M${BOX.left} ${r(y(limitS))}h${BOX.width}`, INK, 1.8),
-      { ...text(BOX.left + 5, y(limitS) - 5, RECHECK_CHART_TEXT.limit(limitS), 'start', 11.5), bold: true },
+      ...limitName(limitS, y(limitS)),
       ...runs.map(({ number, soakS, kind }) =>
         symbolPath(
           LOOKS[kind].symbol,
@@ -86,6 +86,20 @@ export function recheckChart({ result, dwellS, simulated }: RecheckChartInput): 
       ...simulatedShapes(simulated, { right: BOX.left + BOX.width, floor: FLOOR }),
     ],
   };
+}
+
+/** The limit's name on a white ground, for the band may lie behind it. */
+function limitName(limitS: number, atY: number): readonly Shape[] {
+  const words = RECHECK_CHART_TEXT.limit(limitS);
+  const top = atY - 18 < BOX.top ? atY + 3 : atY - 18;
+  return [
+    {
+      kind: 'path',
+      d: `M${BOX.left + 4} ${r(top)}h${r(words.length * 6)}v15h${r(-words.length * 6)}Z`,
+      fill: '#ffffff',
+    },
+    { ...text(BOX.left + 8, top + 11, words, 'start', 11.5), bold: true },
+  ];
 }
 
 function kindOf({ comparable, own }: RunRecheck): Kind {

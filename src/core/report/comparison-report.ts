@@ -1,25 +1,28 @@
 import { warmUpChart } from '../figure/warm-up-chart.ts';
 import type { AlignedSeries } from '../press-comparison/aligned-series.ts';
 import type { WarmUpComparison } from '../press-comparison/WarmUpComparison.ts';
+import type { Probe } from '../probe/Probe.ts';
+import type { RecordingHead } from '../recording/RecordingEntry.ts';
 import { comparedFigureCells, comparisonRemarks } from '../text/comparison-text.ts';
 import { neutralise } from '../text/neutralise.ts';
-import { momentText, REPORT_TEXT, ROLE_NAME } from '../text/report-text.ts';
+import { REPORT_TEXT, ROLE_NAME } from '../text/report-text.ts';
 import type { TemperatureUnit } from '../text/units-text.ts';
 import { WARM_UP_DEFINITIONS } from '../text/warm-up-text.ts';
-import { WARM_UP_RULE_VERSION } from '../warm-up/WarmUp.ts';
+import { probesSection } from './equipment-section.ts';
+import { platenConditionsSection } from './platen-conditions-section.ts';
+import { type PlatenRecording, platenDataSection } from './platen-data-section.ts';
 import type { ReportContent, ReportSection } from './ReportContent.ts';
 import { cautionsSection, signaturesSection } from './standing-sections.ts';
 
 export interface ComparisonReportInput {
   readonly comparison: WarmUpComparison;
   readonly series: readonly AlignedSeries[];
-  readonly recordings: readonly {
-    readonly side: string;
-    readonly name: string;
-    readonly madeAt: string | null;
-    readonly sound: boolean;
-    readonly sha256: string;
-  }[];
+  readonly recordings: readonly PlatenRecording[];
+  /** Set points, room and people, by recording; absent or null where a recording does not say. */
+  readonly heads?: readonly (RecordingHead | null)[];
+  /** Probes that the recordings name, each once. */
+  readonly probes?: readonly Probe[];
+  readonly equipment?: readonly string[];
   readonly simulated: boolean;
   readonly note: string | null;
   /** What was left out, and why. */
@@ -28,6 +31,9 @@ export interface ComparisonReportInput {
   readonly madeAt: string;
   readonly program: string;
 }
+
+/** Where a probe's record is read when no recording states a set point: 450 °F. Common practice, no source. */
+const USUAL_PLATEN_C = (450 - 32) / 1.8;
 
 /** Report of two presses (or one before and after) compared by their warm-ups. Names come in neutralised or not. */
 export function comparisonReport(input: ComparisonReportInput): ReportContent {
@@ -89,44 +95,18 @@ export function comparisonReport(input: ComparisonReportInput): ReportContent {
         heading: REPORT_TEXT.definitionsHeading,
         blocks: [{ kind: 'facts', facts: WARM_UP_DEFINITIONS.map(([name, value]) => ({ name, value })) }],
       },
-      cautionsSection(),
-      dataSection(input),
+      ...(input.heads === undefined
+        ? []
+        : [platenConditionsSection(input.recordings, input.heads, input.unit)]),
+      probesSection({
+        probes: input.probes ?? [],
+        equipment: input.equipment ?? [],
+        atC: input.heads?.find((head) => head?.platenSetPointC)?.platenSetPointC?.upper ?? USUAL_PLATEN_C,
+        unit: input.unit,
+      }),
+      cautionsSection('repair'),
+      platenDataSection(input.recordings, { program: input.program, warmUpRules: true }),
       signaturesSection(),
-    ],
-  };
-}
-
-function dataSection({ recordings, program }: ComparisonReportInput): ReportSection {
-  return {
-    heading: REPORT_TEXT.dataHeading,
-    blocks: [
-      {
-        kind: 'facts',
-        facts: [
-          { name: REPORT_TEXT.program, value: program },
-          { name: REPORT_TEXT.warmUpRules, value: REPORT_TEXT.version(WARM_UP_RULE_VERSION) },
-        ],
-      },
-      {
-        kind: 'table',
-        columns: [
-          { heading: REPORT_TEXT.recording, align: 'left', wide: true },
-          { heading: REPORT_TEXT.side, align: 'left' },
-          { heading: REPORT_TEXT.made, align: 'left' },
-          { heading: REPORT_TEXT.state, align: 'left' },
-          { heading: REPORT_TEXT.sha256, align: 'left', code: true },
-        ],
-        rows: recordings.map(({ name, side, madeAt, sound, sha256 }) => ({
-          cells: [
-            neutralise(name),
-            neutralise(side),
-            madeAt === null ? '—' : neutralise(momentText(madeAt)),
-            sound ? REPORT_TEXT.soundness.sound : REPORT_TEXT.notSound,
-            sha256,
-          ],
-        })),
-      },
-      { kind: 'paragraphs', lines: [REPORT_TEXT.howToCheckHash] },
     ],
   };
 }

@@ -3,7 +3,7 @@ import { neutralise } from '../text/neutralise.ts';
 import { probeLines } from '../text/probe-text.ts';
 import { REPORT_TEXT, ROLE_NAME } from '../text/report-text.ts';
 import { numberText, type TemperatureUnit } from '../text/units-text.ts';
-import type { ReportSection } from './ReportContent.ts';
+import type { FactsBlock, ReportSection } from './ReportContent.ts';
 import type { ReportRecording } from './TrialReportInput.ts';
 
 type Traced = Pick<ReportRecording, 'trace'>;
@@ -28,10 +28,6 @@ export function equipmentSection({
 }: EquipmentInput): ReportSection {
   const readers = distinct(recordings.flatMap(readerText));
   const channels = distinct(recordings.flatMap(channelTexts));
-  const stated = equipment.map((item) => ({
-    name: REPORT_TEXT.equipmentItem,
-    value: neutralise(item, { longest: 500 }),
-  }));
   return {
     heading: REPORT_TEXT.equipmentHeading,
     blocks: [
@@ -42,19 +38,45 @@ export function equipmentSection({
             ? [{ name: REPORT_TEXT.reader, value: '' }]
             : readers.map((value) => ({ name: REPORT_TEXT.reader, value }))),
           ...channels.map((value) => ({ name: REPORT_TEXT.probeLaid, value })),
-          ...probes.map((probe) => ({
-            name: REPORT_TEXT.probeRecord,
-            value: probeLines(probe, targetC, unit)
-              .map((line) => line.trim())
-              .join('; '),
-          })),
-          ...(stated.length > 0
-            ? stated
-            : REPORT_TEXT.calibrationBlanks.map((name) => ({ name, value: '' }))),
+          ...probeFacts({ probes, equipment, atC: targetC, unit }),
         ],
       },
       { kind: 'paragraphs', lines: [REPORT_TEXT.clock(distinct(recordings.flatMap(clockText)))] },
     ],
+  };
+}
+
+/** Probes with their calibration at a temperature, and equipment as stated; without any, lines to write on. */
+function probeFacts({ probes, equipment, atC, unit }: ProbesInput): FactsBlock['facts'] {
+  return [
+    ...probes.map((probe) => ({
+      name: REPORT_TEXT.probeRecord,
+      value: probeLines(probe, atC, unit)
+        .map((line) => line.trim())
+        .join('; '),
+    })),
+    ...(equipment.length > 0
+      ? equipment.map((item) => ({
+          name: REPORT_TEXT.equipmentItem,
+          value: neutralise(item, { longest: 500 }),
+        }))
+      : REPORT_TEXT.calibrationBlanks.map((name) => ({ name, value: '' }))),
+  ];
+}
+
+export interface ProbesInput {
+  readonly probes: readonly Probe[];
+  readonly equipment: readonly string[];
+  /** Where the probes' records are read, °C. */
+  readonly atC: number;
+  readonly unit: TemperatureUnit;
+}
+
+/** Equipment of a report whose recordings tell nothing further of the reader. */
+export function probesSection(input: ProbesInput): ReportSection {
+  return {
+    heading: REPORT_TEXT.equipmentHeading,
+    blocks: [{ kind: 'facts', facts: probeFacts(input) }],
   };
 }
 

@@ -1,3 +1,4 @@
+import { betweenPlaces, placeScale } from './between-places.ts';
 import type { PlatenSurvey, SurveyProbe } from './PlatenSurvey.ts';
 
 const COLUMNS = 37;
@@ -27,14 +28,14 @@ export interface SurveyMap {
 export function drawSurveyMap(survey: PlatenSurvey, { unit, ascii }: SurveyMapOptions): SurveyMap | null {
   const spots = survey.probes.flatMap((probe) => (probe.place === null ? [] : [{ probe, ...probe.place }]));
   if (spots.length < survey.probes.length) return null;
-  const x = scale(spots.map((spot) => spot.xMm));
-  const y = scale(spots.map((spot) => spot.yMm));
+  const x = placeScale(spots.map((spot) => spot.xMm));
+  const y = placeScale(spots.map((spot) => spot.yMm));
   const columns = within(LEAST_COLUMNS, COLUMNS, (COLUMNS * x.span) / Math.max(x.span, y.span));
   const rows = within(LEAST_ROWS, MOST_ROWS, (columns / CELL_SHAPE) * (y.span / x.span));
   const shades = ascii ? SHADES.ascii : SHADES.drawn;
   const cells = Array.from({ length: rows }, (_, row) =>
     Array.from({ length: columns }, (_, column) => {
-      const atC = between(spots, x.at(column / (columns - 1)), y.at(1 - row / (rows - 1)));
+      const atC = betweenPlaces(spots, x.at(column / (columns - 1)), y.at(1 - row / (rows - 1)));
       const share = survey.spreadC === 0 ? 0 : (atC - survey.coldest.meanC) / survey.spreadC;
       return shades[within(0, shades.length - 1, Math.floor(share * shades.length))]!;
     }),
@@ -50,33 +51,6 @@ export function drawSurveyMap(survey: PlatenSurvey, { unit, ascii }: SurveyMapOp
   const [corner, across, down] = ascii ? ['+', '-', '|'] : ['·', '·', '·'];
   const edge = `${corner}${across.repeat(columns)}${corner}`;
   return { lines: [edge, ...cells.map((row) => `${down}${row.join('')}${down}`), edge], leftOut };
-}
-
-function between(
-  spots: readonly { readonly probe: SurveyProbe; readonly xMm: number; readonly yMm: number }[],
-  xMm: number,
-  yMm: number,
-): number {
-  let weights = 0;
-  let sum = 0;
-  for (const spot of spots) {
-    const weight = 1 / ((spot.xMm - xMm) ** 2 + (spot.yMm - yMm) ** 2 + 1);
-    weights += weight;
-    sum += weight * spot.probe.meanC;
-  }
-  return sum / weights;
-}
-
-function scale(values: readonly number[]) {
-  const least = Math.min(...values);
-  const most = Math.max(...values);
-  const margin = Math.max(1, (most - least) * 0.15);
-  const span = most - least + 2 * margin;
-  return {
-    span,
-    share: (value: number) => (value - least + margin) / span,
-    at: (share: number) => least - margin + share * span,
-  };
 }
 
 /** Writes a text about a column, on the nearest row with room; false when there is none within three rows. */

@@ -4,7 +4,8 @@ import { CAUTIONS } from './cautions.ts';
 import { differenceText, numberText, temperatureText } from './units-text.ts';
 import { tableLines, timeText } from './warm-up-text.ts';
 
-const CAUTION_TEXTS: Readonly<Record<SurveyCaution, string>> = {
+/** What a survey cannot say, or says with doubt. */
+export const SURVEY_CAUTION: Readonly<Record<SurveyCaution, string>> = {
   'not-steady':
     'A probe moved by more than 0.5 °C a minute: wait until the platen is steady, then survey again.',
   'few-probes': 'Fewer than five probes: spots between them may be hotter or colder.',
@@ -12,7 +13,7 @@ const CAUTION_TEXTS: Readonly<Record<SurveyCaution, string>> = {
 };
 
 /** Said beside every survey: what the probes alone may account for. */
-const PROBE_NOTE =
+export const PROBE_NOTE =
   'Note: thermocouple wires inside their standard tolerance may differ by 4.4 °C (7.9 °F) among themselves (±2.2 °C each, ASTM E230): compare the probes in one place before you blame the platen.';
 
 /** A survey: table of probes, figures against the limit, the map, cautions. The caution before touching the press comes first. */
@@ -38,7 +39,7 @@ export function surveyLines(survey: PlatenSurvey, options: SurveyMapOptions): re
     `Mean ${temperatureText(survey.meanC, unit)} over ${timeText(survey.overS)}; standard deviation between places ${differenceText(survey.sdC, unit)}.`,
     `Hottest ${survey.hottest.label}: ${temperatureText(survey.hottest.meanC, unit)}. Coldest ${survey.coldest.label}: ${temperatureText(survey.coldest.meanC, unit)}.`,
     `Spread ${differenceText(survey.spreadC, unit)}: ${survey.withinLimit ? 'within' : 'OVER'} the limit of ${differenceText(survey.limitC, unit)}.`,
-    ...survey.cautions.map((caution) => `Note: ${CAUTION_TEXTS[caution]}`),
+    ...survey.cautions.map((caution) => `Note: ${SURVEY_CAUTION[caution]}`),
     PROBE_NOTE,
   ];
 }

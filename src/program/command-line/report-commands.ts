@@ -53,11 +53,28 @@ function addTrialOptions(command: Command): Command {
     .addOption(storeOption());
 }
 
+/** Options that choose targets, cycles of a lot, or places of a survey. */
+function addChoiceOptions(command: Command): Command {
+  return command
+    .option('--targets <list>', 're-check: dwell at these targets too, such as 330F,340F,350F', separateList)
+    .option('--cycles <numbers>', 'lot: only these, as bond --cycles numbers them, such as 1-40,42')
+    .option('--from <day>', 'lot: closed on this day or later, such as 2026-03-02')
+    .option('--to <day>', 'lot: closed on this day or before')
+    .option('--recipe-version <number>', 'lot: only cycles of this version of the recipe')
+    .option(
+      '--positions <places>',
+      'survey: where the probes lie: a CSV file (channel, x_mm, y_mm), or x/y of channel 1, 2, … such as "30/30mm, 270/30mm"',
+    )
+    .option('--limit <difference>', 'survey: largest spread allowed (10F unless stated)')
+    .option('--over <duration>', 'survey: time at the end that is averaged (5min unless stated)')
+    .option('--at <time>', 'survey: end of that time, counted from the first reading');
+}
+
 /** Commands that hand a trial over: a report, a chart. */
 export function addReportCommands(program: Command): void {
-  addSideOptions(addTrialOptions(program.command('report [files...]')))
+  addChoiceOptions(addSideOptions(addTrialOptions(program.command('report [files...]'))))
     .description(
-      'write a trial, a re-check, two presses compared or a bonded lot as a report: a page (.html) or a PDF (.pdf)',
+      'write a trial, a re-check, two presses compared, a platen survey or a bonded lot as a report: a page (.html) or a PDF (.pdf)',
     )
     .requiredOption('--out <file>', 'file to write; its ending says which: .html or .pdf')
     .addOption(new Option('--paper <size>', 'paper of the PDF').choices(['letter', 'a4']).default('letter'))
@@ -67,7 +84,6 @@ export function addReportCommands(program: Command): void {
       '--recheck [version]',
       'hold the runs against the recipe in the store (the latest version unless stated); without files and --trial: all its runs there',
     )
-    .option('--targets <list>', 're-check: dwell at these targets too, such as 330F,340F,350F', separateList)
     .option('--against <trial>', 'set a stored trial of the same assembly on another press beside it')
     .option('--slower <duration>', 'with --against: the other press may be this much slower')
     .option('--faster <duration>', 'with --against: the other press may be this much faster')
@@ -75,15 +91,14 @@ export function addReportCommands(program: Command): void {
       '--lot <name>',
       'report a bonded lot of this name instead: logged cycles of one assembly on one press',
     )
-    .option('--cycles <numbers>', 'lot: only these, as bond --cycles numbers them, such as 1-40,42')
-    .option('--from <day>', 'lot: closed on this day or later, such as 2026-03-02')
-    .option('--to <day>', 'lot: closed on this day or before')
-    .option('--recipe-version <number>', 'lot: only cycles of this version of the recipe')
+    .option('--survey', 'report a platen survey instead: the files are its recordings')
     .option('--note <text>', 'note printed with the job')
     .action(lazily(async () => (await import('../commands/report.ts')).report));
 
-  addSideOptions(addTrialOptions(program.command('chart [files...]')))
-    .description('write a chart of a trial or a run as a picture (.svg or .png)')
+  addChoiceOptions(addSideOptions(addTrialOptions(program.command('chart [files...]'))))
+    .description(
+      'write a chart of a trial, a run, a warm-up, a survey, a re-check or a bonded lot as a picture (.svg or .png)',
+    )
     .requiredOption('--out <file>', 'file to write; its ending says which: .svg or .png')
     .addOption(
       new Option('--view <view>', 'which chart (one run: run; several: overlay)').choices([
@@ -93,6 +108,11 @@ export function addReportCommands(program: Command): void {
         'soak-times',
         'dwell',
         'warm-up',
+        'survey',
+        'recheck',
+        'what-if',
+        'lot',
+        'closed',
       ]),
     )
     .option('--run <number>', 'which run, for the view of one run')

@@ -9,12 +9,18 @@ import { comparesSides } from '../platens/compares-sides.ts';
 import type { ChartView } from '../reports/chart-of-trial.ts';
 import type { ComparisonOptions } from '../reports/comparison-of-warm-ups.ts';
 import type { GatherOptions } from '../reports/gather-trial.ts';
+import {
+  OTHER_VIEWS,
+  type OtherPictureOptions,
+  type OtherView,
+  otherPicture,
+} from '../reports/other-pictures.ts';
 import { outFile } from '../reports/out-file.ts';
 import { pageTypeface, typefaceFiles } from '../reports/typeface.ts';
 
-interface ChartOptions extends GatherOptions, ComparisonOptions {
+interface ChartOptions extends GatherOptions, ComparisonOptions, OtherPictureOptions {
   readonly out: string;
-  readonly view?: ChartView | 'warm-up';
+  readonly view?: ChartView | OtherView | 'warm-up';
   readonly run?: string;
   readonly width: string;
   readonly show: 'F' | 'C';
@@ -39,6 +45,10 @@ async function wantedPicture(files: readonly string[], options: ChartOptions): P
     const { warmUpPicture } = await import('../reports/warm-up-picture.ts');
     return warmUpPicture(files, options);
   }
+  const { view } = options;
+  if (view !== undefined && (OTHER_VIEWS as readonly string[]).includes(view)) {
+    return otherPicture(view as OtherView, files, options);
+  }
   const [{ gatherTrial }, { chartOf }] = await Promise.all([
     import('../reports/gather-trial.ts'),
     import('../reports/chart-of-trial.ts'),
@@ -50,7 +60,7 @@ async function wantedPicture(files: readonly string[], options: ChartOptions): P
       : parseCount(options.run, '--run', { least: 1, most: gathered.outcome.runs.length });
   return chartOf(gathered, {
     unit: options.show,
-    ...(options.view === undefined ? {} : { view: options.view }),
+    ...(view === undefined ? {} : { view: view as ChartView }),
     ...(run === undefined ? {} : { run }),
   });
 }

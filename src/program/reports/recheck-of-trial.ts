@@ -2,8 +2,8 @@ import { recheck } from '../../core/recheck/recheck.ts';
 import type { ReportSection } from '../../core/report/ReportContent.ts';
 import { recheckSection } from '../../core/report/recheck-section.ts';
 import type { TemperatureUnit } from '../../core/text/units-text.ts';
-import { type StoreOptions, withStore } from '../options/with-store.ts';
-import { findRecipe } from '../recheck/find-recipe.ts';
+import { readFromStore, type StoreOptions } from '../options/with-store.ts';
+import { findRecipe, refuseSimulatedFor } from '../recheck/find-recipe.ts';
 import type { GatheredTrial } from './GatheredTrial.ts';
 
 /** The trial's runs held against the recipe of its assembly and press (the latest version unless one is stated). */
@@ -11,12 +11,13 @@ export function recheckOfTrial(
   { outcome, job }: GatheredTrial,
   options: StoreOptions & { readonly recheck: string | true; readonly show: TemperatureUnit },
 ): Promise<ReportSection> {
-  return withStore(options, (store) => {
+  return readFromStore(options, (store) => {
     const recipe = findRecipe(store, {
       ...(job.assemblyName === null ? {} : { assembly: job.assemblyName }),
       ...(job.pressName === null ? {} : { press: job.pressName }),
       ...(options.recheck === true ? {} : { version: options.recheck }),
     });
+    refuseSimulatedFor(recipe, !job.simulated);
     const ids = new Set(recipe.restsOn.map(({ recordingId, runNumber }) => `${recordingId} ${runNumber}`));
     const startsC = store
       .trials()

@@ -2,15 +2,22 @@ import type { ReportContent } from '../../core/report/ReportContent.ts';
 import { dwellSentences } from '../../core/text/dwell-text.ts';
 import { LOT_TEXT } from '../../core/text/lot-text.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
+import { SURVEY_REPORT_TEXT } from '../../core/text/survey-report-text.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { print } from '../output/print.ts';
 import { comparesSides } from '../platens/compares-sides.ts';
 import type { ComparisonOptions } from './comparison-of-warm-ups.ts';
 import type { LotOptions } from './gather-lot.ts';
+import type { SurveyChoice } from './gather-survey.ts';
 import type { GatherOptions } from './gather-trial.ts';
 import type { TransferOptions } from './transfer-of-trials.ts';
 
-export interface ReportWish extends GatherOptions, ComparisonOptions, TransferOptions, LotOptions {
+export interface ReportWish
+  extends GatherOptions,
+    ComparisonOptions,
+    TransferOptions,
+    LotOptions,
+    SurveyChoice {
   readonly equipment?: readonly string[];
   readonly note?: string;
   /** True for the latest version of the recipe. */
@@ -19,13 +26,15 @@ export interface ReportWish extends GatherOptions, ComparisonOptions, TransferOp
   readonly targets?: readonly string[];
   /** Name of a bonded lot. */
   readonly lot?: string;
+  /** The files are recordings of a platen survey. */
+  readonly survey?: boolean;
   readonly show: 'F' | 'C';
 }
 
 /** When and by what a report is made. */
 export type Stamp = Pick<ReportContent, 'madeAt' | 'program'>;
 
-/** The report that the options ask for: two presses compared, a bonded lot, a re-check, or a trial. Refuses two at once. */
+/** The report that the options ask for: two presses compared, a bonded lot, a platen survey, a re-check, or a trial. Refuses two at once. */
 export function reportContent(
   files: readonly string[],
   options: ReportWish,
@@ -48,6 +57,7 @@ export function reportContent(
   if (compared) return comparison(options, stamp);
   if (options.lot !== undefined) return lot(options.lot, options, stamp);
   refuseLotOptions(options);
+  if (options.survey === true) return survey(files, options, stamp);
   if (options.recheck !== undefined && !ofTrial) return recheck(options.recheck, options, stamp);
   return trial(files, options, stamp);
 }
@@ -107,6 +117,23 @@ async function recheck(
   print(recheckSummaryLines(recipe, result, options.show).join('\n'));
   if (result.verdict !== 'holds') process.exitCode = 1;
   return recheckReport({ ...gathered, ...shared(options), reportedAt, program });
+}
+
+/** A platen survey's content. Exit code 1 where the spread is over the limit. */
+async function survey(files: readonly string[], options: ReportWish, stamp: Stamp): Promise<ReportContent> {
+  if (files.length === 0 || options.trial !== undefined)
+    throw new OptionError(
+      'report --survey: no recording named',
+      'Name the recordings of one platen: dwellwright report FILE --survey --out survey.pdf',
+    );
+  const [{ gatherSurvey }, { surveyReport }] = await Promise.all([
+    import('./gather-survey.ts'),
+    import('../../core/report/survey-report.ts'),
+  ]);
+  const gathered = await gatherSurvey(files, options);
+  print(SURVEY_REPORT_TEXT.verdict(gathered.survey, options.show));
+  if (!gathered.survey.withinLimit) process.exitCode = 1;
+  return surveyReport({ ...gathered, ...stamp, ...shared(options) });
 }
 
 /** A bonded lot's content; prints how many cycles have nothing noticed. Exit code 1 where one is to be looked at. */

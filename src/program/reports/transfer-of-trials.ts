@@ -1,12 +1,12 @@
+import { recipeInForce } from '../../core/bonding/recipes-in-force.ts';
 import { compareTrials } from '../../core/press-comparison/compare-trials.ts';
-import type { Recipe } from '../../core/recipe/Recipe.ts';
 import type { ReportSection } from '../../core/report/ReportContent.ts';
 import { transferSection } from '../../core/report/transfer-section.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
 import type { TemperatureUnit } from '../../core/text/units-text.ts';
 import { parseDuration } from '../../core/units/parse-duration.ts';
 import { OptionError } from '../options/OptionError.ts';
-import { type StoreOptions, withStore } from '../options/with-store.ts';
+import { readFromStore, type StoreOptions } from '../options/with-store.ts';
 import { storedOutcome } from '../trials/stored-outcome.ts';
 import type { GatheredTrial } from './GatheredTrial.ts';
 
@@ -23,7 +23,7 @@ export function transferOfTrials(
   options: TransferOptions,
   statedAt: string,
 ): Promise<ReportSection> {
-  return withStore(options, (store) => {
+  return readFromStore(options, (store) => {
     const other = storedOutcome(store, options.against ?? '', {});
     if (job.assemblyName !== null && other.trial.assemblyName !== job.assemblyName) {
       throw new OptionError(
@@ -31,13 +31,7 @@ export function transferOfTrials(
         'Compare presses with trials of one assembly',
       );
     }
-    const recipe = store
-      .recipes()
-      .filter((one) => one.assemblyName === job.assemblyName && one.pressName === job.pressName)
-      .reduce<Recipe | null>(
-        (newest, one) => (newest === null || one.version > newest.version ? one : newest),
-        null,
-      );
+    const recipe = recipeInForce(store.recipes(), job);
     const comparison = compareTrials({
       first: outcome.runs,
       second: other.runs,
