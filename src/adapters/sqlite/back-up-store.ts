@@ -4,7 +4,6 @@ import {
   existsSync,
   fsyncSync,
   openSync,
-  realpathSync,
   renameSync,
   rmSync,
   statSync,
@@ -19,6 +18,7 @@ import { storeRefusals } from '../../core/text/store-refusals.ts';
 import { openDatabase } from './open-database.ts';
 import { openForReading } from './open-for-reading.ts';
 import { StoreError } from './StoreError.ts';
+import { sameFile } from './same-file.ts';
 import { isFolder, translateSqliteError } from './translate-sqlite-error.ts';
 import { verifyStore } from './verify-store.ts';
 
@@ -62,8 +62,7 @@ function checkPlace(path: string, to: string, replace: boolean): void {
   if (isFolder(to)) throw new StoreError('store-is-folder', storeRefusals.folder(to));
   if (!existsSync(path)) throw new StoreError('store-missing', storeRefusals.missing(path));
   if (!existsSync(to)) return;
-  if (realpathSync(path) === realpathSync(to))
-    throw new ExchangeError('backup-same-file', exchangeRefusals.backupSameFile(to));
+  if (sameFile(path, to)) throw new ExchangeError('backup-same-file', exchangeRefusals.backupSameFile(to));
   if (!replace) throw new ExchangeError('backup-exists', exchangeRefusals.backupExists(to));
   // A program that has the old file open would write its log into the new one.
   const log = statSync(`${to}-wal`, { throwIfNoEntry: false });

@@ -1,5 +1,6 @@
 import type Database from 'better-sqlite3';
 import type { MergeDifference } from '../../core/exchange/MergeReport.ts';
+import { jsonProof } from './json-proof.ts';
 import type { OwnVersions } from './merge-recipes.ts';
 import { sortedJson } from './sorted-json.ts';
 
@@ -25,9 +26,9 @@ export function mergeCycles(
   versionsOf: OwnVersions,
 ): { readonly added: number; readonly differences: readonly MergeDifference[] } {
   const find = own.prepare<[string], Row>('SELECT * FROM cycles WHERE cycle_id = ?');
-  const insert = own.prepare<[Row]>(`
-    INSERT INTO cycles (cycle_id, assembly_name, press_name, recipe_version, closed_at, dwell_held_s, result, simulated, cycle_json)
-    VALUES (@cycle_id, @assembly_name, @press_name, @recipe_version, @closed_at, @dwell_held_s, @result, @simulated, @cycle_json)`);
+  const insert = own.prepare<[Row & { proof: string }]>(`
+    INSERT INTO cycles (cycle_id, assembly_name, press_name, recipe_version, closed_at, dwell_held_s, result, simulated, cycle_json, proof)
+    VALUES (@cycle_id, @assembly_name, @press_name, @recipe_version, @closed_at, @dwell_held_s, @result, @simulated, @cycle_json, @proof)`);
   const differences: MergeDifference[] = [];
   let added = 0;
   for (const theirs of other.prepare<[], Row>('SELECT * FROM cycles ORDER BY cycle_row').iterate()) {
@@ -40,7 +41,8 @@ export function mergeCycles(
       throw new TypeError(`the recipe of cycle ${theirs.cycle_id} is brought in before the cycle`);
     const cycle = { ...fieldsOf(theirs), recipeVersion: version };
     if (ours === undefined) {
-      insert.run({ ...theirs, recipe_version: version, cycle_json: JSON.stringify(cycle) });
+      const json = JSON.stringify(cycle);
+      insert.run({ ...theirs, recipe_version: version, cycle_json: json, proof: jsonProof(json) });
       added += 1;
       continue;
     }

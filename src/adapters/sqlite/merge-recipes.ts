@@ -1,6 +1,7 @@
 import type Database from 'better-sqlite3';
 import type { MergeReport } from '../../core/exchange/MergeReport.ts';
 import { inForce, type Stated } from './in-force.ts';
+import { jsonProof } from './json-proof.ts';
 import { recipeKey } from './recipe-key.ts';
 
 interface Row {
@@ -33,15 +34,13 @@ export function mergeRecipes(
   readonly renumbered: MergeReport['renumbered'];
   readonly versionsOf: OwnVersions;
 } {
-  const insert = own.prepare<[Row]>(`
-    INSERT INTO recipes (assembly_name, press_name, version, accepted_at, dwell_s, simulated, recipe_json)
-    VALUES (@assembly_name, @press_name, @version, @accepted_at, @dwell_s, @simulated, @recipe_json)`);
-  const put = (row: Row, version: number) =>
-    insert.run({
-      ...row,
-      version,
-      recipe_json: JSON.stringify({ ...(JSON.parse(row.recipe_json) as object), version }),
-    });
+  const insert = own.prepare<[Row & { proof: string }]>(`
+    INSERT INTO recipes (assembly_name, press_name, version, accepted_at, dwell_s, simulated, recipe_json, proof)
+    VALUES (@assembly_name, @press_name, @version, @accepted_at, @dwell_s, @simulated, @recipe_json, @proof)`);
+  const put = (row: Row, version: number) => {
+    const json = JSON.stringify({ ...(JSON.parse(row.recipe_json) as object), version });
+    insert.run({ ...row, version, recipe_json: json, proof: jsonProof(json) });
+  };
   const renumbered: MergeReport['renumbered'][number][] = [];
   let added = 0;
   const ownLines = linesByPair(own);

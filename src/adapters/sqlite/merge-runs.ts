@@ -6,6 +6,7 @@ interface Result {
   run_number: number;
   rule_version: number;
   result_json: string;
+  proof: string | null;
 }
 
 /** Brings run results in: missing ones are added, those of a later rule version replace, else own stays and is told. */
@@ -18,10 +19,10 @@ export function mergeRunResults(
     SELECT run_results.*, recording_id FROM run_results JOIN recordings USING (recording_row)
     WHERE recording_row = ? AND run_number = ?`);
   const put = own.prepare<[Result]>(`
-    INSERT INTO run_results (recording_row, run_number, rule_version, result_json)
-    VALUES (@recording_row, @run_number, @rule_version, @result_json)
+    INSERT INTO run_results (recording_row, run_number, rule_version, result_json, proof)
+    VALUES (@recording_row, @run_number, @rule_version, @result_json, @proof)
     ON CONFLICT (recording_row, run_number) DO UPDATE
-    SET rule_version = excluded.rule_version, result_json = excluded.result_json`);
+    SET rule_version = excluded.rule_version, result_json = excluded.result_json, proof = excluded.proof`);
   const differences: MergeDifference[] = [];
   let added = 0;
   for (const theirs of other.prepare<[], Result>('SELECT * FROM run_results').iterate()) {

@@ -1,4 +1,3 @@
-import { existsSync, realpathSync } from 'node:fs';
 import type Database from 'better-sqlite3';
 import { ExchangeError } from '../../core/exchange/ExchangeError.ts';
 import type { MergeReport } from '../../core/exchange/MergeReport.ts';
@@ -13,6 +12,7 @@ import { mergeRecordings } from './merge-recordings.ts';
 import { mergeRunResults } from './merge-runs.ts';
 import { mergeTrials } from './merge-trials.ts';
 import { openDatabase } from './open-database.ts';
+import { sameFile } from './same-file.ts';
 import { translateSqliteError } from './translate-sqlite-error.ts';
 import { verifyDatabase } from './verify-store.ts';
 
@@ -37,7 +37,7 @@ export function mergeStores({
   readonly ownPath: string;
   readonly otherPath: string;
 }): MergeReport {
-  if (existsSync(ownPath) && existsSync(otherPath) && realpathSync(ownPath) === realpathSync(otherPath))
+  if (sameFile(ownPath, otherPath))
     throw new ExchangeError('merge-same-store', exchangeRefusals.mergeSameStore(otherPath));
   // The other first: where it is none, no store of our own is made either.
   const { database: other } = openDatabase({

@@ -237,4 +237,12 @@ export const MIGRATIONS: readonly Migration[] = [
   ) STRICT;
   ${neverChanged('recipe_withdrawals')}`,
   },
+  {
+    // SHA-256 of the JSON beside it; null in rows of earlier programs.
+    name: '012-results-proved',
+    sql: `
+  ALTER TABLE run_results ADD COLUMN proof TEXT CHECK (length(proof) = 64);
+  ALTER TABLE recipes ADD COLUMN proof TEXT CHECK (length(proof) = 64);
+  ALTER TABLE cycles ADD COLUMN proof TEXT CHECK (length(proof) = 64);`,
+  },
 ];

@@ -3,6 +3,7 @@ import type { Recipe } from '../../core/recipe/Recipe.ts';
 import type { Withdrawal } from '../../core/recipe/Withdrawal.ts';
 import type { Store } from '../../core/store/Store.ts';
 import { fromJson } from './from-json.ts';
+import { jsonProof } from './json-proof.ts';
 import { recipeKey } from './recipe-key.ts';
 import { recipeSchema } from './recipe-schema.ts';
 import { toJson } from './to-json.ts';
@@ -26,8 +27,8 @@ export function recipeTable(
     )
     .pluck();
   const insert = database.prepare(`
-    INSERT INTO recipes (assembly_name, press_name, version, accepted_at, dwell_s, simulated, recipe_json)
-    VALUES (?, ?, ?, ?, ?, ?, ?)`);
+    INSERT INTO recipes (assembly_name, press_name, version, accepted_at, dwell_s, simulated, recipe_json, proof)
+    VALUES (?, ?, ?, ?, ?, ?, ?, ?)`);
   const all = database.prepare<[], string>('SELECT recipe_json FROM recipes ORDER BY recipe_row').pluck();
   const versions = database.prepare<[string, string], { version: number; recipe_json: string }>(
     'SELECT version, recipe_json FROM recipes WHERE assembly_name = ? AND press_name = ?',
@@ -41,6 +42,7 @@ export function recipeTable(
   const save = database.transaction((given: Omit<Recipe, 'version' | 'withdrawn'>): Recipe => {
     const version = (latest.get(given.assemblyName, given.pressName) ?? 0) + 1;
     const { withdrawn: _withdrawn, ...recipe }: Recipe = { ...given, version };
+    const json = toJson(recipe);
     insert.run(
       recipe.assemblyName,
       recipe.pressName,
@@ -48,7 +50,8 @@ export function recipeTable(
       recipe.acceptedAt,
       recipe.dwellS,
       recipe.simulated ? 1 : 0,
-      toJson(recipe),
+      json,
+      jsonProof(json),
     );
     return recipe;
   });

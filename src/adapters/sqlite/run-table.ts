@@ -2,6 +2,7 @@ import type Database from 'better-sqlite3';
 import type { Store } from '../../core/store/Store.ts';
 import type { TrialRun } from '../../core/trial/TrialResult.ts';
 import { fromJson } from './from-json.ts';
+import { jsonProof } from './json-proof.ts';
 import { runResultSchema } from './run-result-schema.ts';
 import { toJson } from './to-json.ts';
 
@@ -19,9 +20,9 @@ export function runTable(
   recordingRow: (recordingId: string) => number,
 ): Pick<Store, 'saveRunResult' | 'trialRuns' | 'decideRun'> {
   const save = database.prepare(`
-    INSERT INTO run_results (recording_row, run_number, rule_version, result_json) VALUES (?, ?, ?, ?)
+    INSERT INTO run_results (recording_row, run_number, rule_version, result_json, proof) VALUES (?, ?, ?, ?, ?)
     ON CONFLICT (recording_row, run_number) DO UPDATE
-    SET rule_version = excluded.rule_version, result_json = excluded.result_json`);
+    SET rule_version = excluded.rule_version, result_json = excluded.result_json, proof = excluded.proof`);
   const decide = database.prepare(
     'INSERT INTO run_decisions (recording_row, run_number, kind, reason, decided_at) VALUES (?, ?, ?, ?, ?)',
   );
@@ -36,7 +37,8 @@ export function runTable(
     ORDER BY recordings.recording_row, run_results.run_number`);
   return {
     saveRunResult(recordingId, result) {
-      save.run(recordingRow(recordingId), result.runNumber, result.ruleVersion, toJson(result));
+      const json = toJson(result);
+      save.run(recordingRow(recordingId), result.runNumber, result.ruleVersion, json, jsonProof(json));
     },
     trialRuns: (trialId) => runs.all(trialId).map(fromRow),
     decideRun(decision) {

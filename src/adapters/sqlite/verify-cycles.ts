@@ -3,6 +3,7 @@ import type { StoreProblem } from '../../core/exchange/StoreVerification.ts';
 import { verificationDetails } from '../../core/text/verification-text.ts';
 import { cycleSchema } from './cycle-schema.ts';
 import { fromJson } from './from-json.ts';
+import { fitsProof } from './json-proof.ts';
 import { unreadable } from './unreadable.ts';
 
 interface Row {
@@ -15,6 +16,7 @@ interface Row {
   result: string;
   simulated: 0 | 1;
   cycle_json: string;
+  proof: string | null;
   recipe_there: 0 | 1;
 }
 
@@ -53,7 +55,7 @@ function whatIsWrong(row: Row, recordingIsThere: (recordingId: string) => boolea
     cycle.simulated === (row.simulated === 1);
   if (!same) return verificationDetails.cycleDiffers;
   if (row.recipe_there === 0) return verificationDetails.cycleWithoutRecipe(row.recipe_version);
-  return cycle.recordingId === null || recordingIsThere(cycle.recordingId)
-    ? null
-    : verificationDetails.cycleWithoutRecording(cycle.recordingId);
+  if (cycle.recordingId !== null && !recordingIsThere(cycle.recordingId))
+    return verificationDetails.cycleWithoutRecording(cycle.recordingId);
+  return fitsProof(row.cycle_json, row.proof) ? null : verificationDetails.cycleDiffers;
 }

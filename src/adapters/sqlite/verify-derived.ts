@@ -2,10 +2,18 @@ import type Database from 'better-sqlite3';
 import type { StoreProblem } from '../../core/exchange/StoreVerification.ts';
 import { verificationDetails } from '../../core/text/verification-text.ts';
 import { fromJson } from './from-json.ts';
+import { fitsProof } from './json-proof.ts';
 import { proofOf } from './kept-trace-table.ts';
 import { recipeSchema } from './recipe-schema.ts';
 import { runResultSchema } from './run-result-schema.ts';
 import { unreadable } from './unreadable.ts';
+
+interface RunRow {
+  recording_id: string;
+  run_number: number;
+  result_json: string;
+  proof: string | null;
+}
 
 interface RecipeRow {
   assembly_name: string;
@@ -14,6 +22,7 @@ interface RecipeRow {
   dwell_s: number;
   simulated: 0 | 1;
   recipe_json: string;
+  proof: string | null;
 }
 
 interface TraceRow {
@@ -31,12 +40,15 @@ export function verifyDerived(database: Database.Database): {
 } {
   const problems: StoreProblem[] = [];
   let runResults = 0;
-  const runs = database.prepare<[], { recording_id: string; run_number: number; result_json: string }>(
-    'SELECT recording_id, run_number, result_json FROM run_results JOIN recordings USING (recording_row)',
+  const runs = database.prepare<[], RunRow>(
+    'SELECT recording_id, run_number, result_json, proof FROM run_results JOIN recordings USING (recording_row)',
   );
   for (const row of runs.iterate()) {
     runResults += 1;
-    const detail = unreadable(() => fromJson(runResultSchema, row.result_json, 'a result'));
+    const detail = unreadable(() => {
+      fromJson(runResultSchema, row.result_json, 'a result');
+      return fitsProof(row.result_json, row.proof) ? null : verificationDetails.resultDiffers;
+    });
     if (detail !== null)
       problems.push({ kind: 'run-result', subject: `${row.recording_id}, run ${row.run_number}`, detail });
   }
@@ -65,6 +77,6 @@ function recipeTrouble(row: RecipeRow): string | null {
       recipe.version === row.version &&
       recipe.dwellS === row.dwell_s &&
       recipe.simulated === (row.simulated === 1);
-    return same ? null : verificationDetails.recipeDiffers;
+    return same && fitsProof(row.recipe_json, row.proof) ? null : verificationDetails.recipeDiffers;
   });
 }

@@ -14,8 +14,10 @@ export const verificationDetails = {
   headDiffers: (key: string, table: string, head: string): string =>
     `its head says ${key} ${head}, the store says ${table}`,
   traceDiffers: 'the decoded trace kept beside it does not fit; it is decoded anew when it is needed',
-  recipeDiffers: 'the recipe does not say what the table says of it',
-  cycleDiffers: 'the cycle does not say what the table says of it',
+  resultDiffers:
+    'altered since it was written; work it out anew from the recording: dwellwright replay --trial ID',
+  recipeDiffers: 'altered since it was written, or not what the table says of it',
+  cycleDiffers: 'altered since it was written, or not what the table says of it',
   cycleWithoutRecipe: (version: number): string => `its recipe version ${version} is not there`,
   cycleWithoutRecording: (recordingId: string): string => `its recording ${recordingId} is not there`,
   referenceMissing: (parent: string): string => `refers to a row of ${parent} that is not there`,
