@@ -24,7 +24,7 @@ export interface PlainField {
   readonly otherUnit: string | null;
 }
 
-export type PlainSeparator = 'tab' | 'semicolon' | 'bar' | 'comma' | 'space' | 'single';
+export type PlainSeparator = 'tab' | 'semicolon' | 'bar' | 'comma' | 'space' | 'single' | 'json';
 
 /** A plain line that holds values, taken apart. */
 export interface PlainValues {

@@ -13,9 +13,13 @@ const LARGEST_STEP = 20;
  *    it came 3 times within 20 lines (then the reader drops trailing zeros);
  *  - a number with fewer digits before the decimal sign than the last reading, and more than 20 away from it,
  *    is believed once it came 3 times in a row.
+ * With `decimalsVary` the first rule is left out: JSON drops zeros at the end, and its signs show a whole number.
  * What no rule on one line can see: a cut of a reader without decimals that loses no leading digit.
  */
-export function createDigitWatch(seen: readonly PlainContent[]): (content: PlainContent) => boolean {
+export function createDigitWatch(
+  seen: readonly PlainContent[],
+  { decimalsVary = false }: { readonly decimalsVary?: boolean } = {},
+): (content: PlainContent) => boolean {
   const known = new Set<number>();
   const strange: { decimals: number; line: number }[] = [];
   let last: { value: number; integerDigits: number } | null = null;
@@ -33,7 +37,7 @@ export function createDigitWatch(seen: readonly PlainContent[]): (content: Plain
     line += 1;
     if (content.kind !== 'number') return true;
     if (known.size === 0) known.add(content.decimals);
-    if (!known.has(content.decimals)) {
+    if (!decimalsVary && !known.has(content.decimals)) {
       strange.push({ decimals: content.decimals, line });
       while ((strange[0]?.line ?? line) <= line - AMONG) strange.shift();
       if (strange.filter((one) => one.decimals === content.decimals).length < HABIT) return false;

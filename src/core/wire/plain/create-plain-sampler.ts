@@ -28,10 +28,11 @@ export function createPlainSampler(layout: PlainLayout, learnt: readonly LearntL
   const clockAt = layout.columns.findIndex((column) => column.kind === 'clock');
   const clock = layout.columns[clockAt];
   const tickUs = clock?.kind === 'clock' ? clock.tickUs : 1;
+  const decimalsVary = layout.separator === 'json';
   const sequenceAt = layout.columns.findIndex((column) => column.kind === 'sequence');
   const temperatures = layout.columns.flatMap((column, at) =>
     column.kind === 'temperature'
-      ? [{ column, at, whole: createDigitWatch(contents(learnt.slice(0, -1), at, column)) }]
+      ? [{ column, at, whole: createDigitWatch(contents(learnt.slice(0, -1), at, column), { decimalsVary }) }]
       : [],
   );
   let last: SampleEvent | null = null;

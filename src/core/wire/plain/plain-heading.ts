@@ -8,6 +8,7 @@ const SIGNS: Readonly<Record<PlainSeparator, RegExp>> = {
   comma: /,/,
   space: /\s+/,
   single: /$^/,
+  json: /$^/,
 };
 const UNIT_CELL = /^[[({<]?\s*(?:[°º]?[CFKcfk]|deg ?[CFK]|m?s|[uµ]s|sec|min|h|%|-|V|mV|W)?\s*[\])}>]?$/;
 

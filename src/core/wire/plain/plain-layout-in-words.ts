@@ -9,6 +9,7 @@ const SEPARATED = {
   comma: 'separated by commas',
   space: 'separated by spaces',
   single: '',
+  json: 'of a JSON line',
 } as const;
 const FROM = { line: 'from the line', heading: 'from the heading', option: 'as stated by you' } as const;
 const TICK: Readonly<Record<number, string>> = { 1: 'microseconds', 1e3: 'milliseconds', 1e6: 'seconds' };

@@ -1,3 +1,4 @@
+import { jsonValues } from './json-values.ts';
 import type { PlainField, PlainSeparator, PlainValues } from './PlainField.ts';
 import { plainCell } from './plain-cell.ts';
 import type { DecimalSign } from './read-number.ts';
@@ -31,11 +32,13 @@ function columns(text: string, sign: string, decimal: DecimalSign): PlainValues 
 
 /**
  * Takes a plain line apart into its values, by the separator that stands in it: tab, semicolon, bar, comma,
- * else spaces. Undefined if the line holds anything but values with labels and units (a heading, a banner,
+ * else spaces; one JSON object by its keys. Undefined if the line holds anything but values with labels and units (a heading, a banner,
  * a garbled line). Looks at this line alone; what columns mean is decided over several lines.
  */
 export function plainValues(line: string): PlainValues | undefined {
   const text = line.trim();
+  const json = jsonValues(text);
+  if (json) return json;
   for (const sign of ['\t', ';', '|']) {
     if (text.includes(sign))
       return columns(text, sign, DECIMAL_COMMA.test(text) && !/\d\.\d/.test(text) ? ',' : '.');
