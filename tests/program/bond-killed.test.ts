@@ -1,17 +1,12 @@
-import { join } from 'node:path';
-import { beforeAll, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { TerminalProgram } from '../adapters/terminal/terminal-program.ts';
-import { PROGRAM, runProgram, startProgram, temporaryFolder, until } from './run-program.ts';
+import { PROGRAM, runProgram, startProgram, until } from './run-program.ts';
+import { shopWithRecipe } from './shop-with-recipe.ts';
 
-const folder = temporaryFolder();
-const store = join(folder, 'store.db');
+const store = shopWithRecipe();
 const BOND = ['bond', '--assembly', 'WB-212', '--press', 'North', '--store', store];
 const cycles = () => JSON.parse(runProgram(['bond', '--cycles', '--json', '--store', store]).out).cycles;
 const waited = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
-
-beforeAll(() => {
-  runProgram(['demo', '--plain', '--speed', '200', '--runs', '2', '--store', store]);
-}, 60_000);
 
 /** A timer without a screen, a closing under way in it. */
 async function closing(...args: readonly string[]) {

@@ -1,15 +1,13 @@
-import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { openStore } from '../../src/adapters/sqlite/open-store.ts';
 import { formatContact } from '../../src/core/wire/protocol/format-contact.ts';
 import { formatSample } from '../../src/core/wire/protocol/format-sample.ts';
 import { NO_PTY, type PtyReader, ptyReader } from '../adapters/serial/pty-reader.ts';
-import { recipeOf } from '../adapters/sqlite/samples.ts';
 import { TerminalProgram } from '../adapters/terminal/terminal-program.ts';
-import { PROGRAM, runProgram, temporaryFolder } from './run-program.ts';
+import { PROGRAM, runProgram } from './run-program.ts';
+import { shopWithRecipe } from './shop-with-recipe.ts';
 
 describe.skipIf(NO_PTY !== null)('the production timer on a serial port', () => {
-  const store = join(temporaryFolder(), 'store.db');
+  const store = shopWithRecipe();
   let reader: PtyReader;
   let screen: TerminalProgram;
   let sending: NodeJS.Timeout;
@@ -19,11 +17,6 @@ describe.skipIf(NO_PTY !== null)('the production timer on a serial port', () => 
   let sequence = 0;
 
   beforeAll(async () => {
-    const shop = openStore({ path: store });
-    shop.saveRecipe(
-      recipeOf({ platenSetPointC: { upper: 232.2, lower: 232.2 }, dwellS: 174, simulated: false }),
-    );
-    shop.close();
     reader = ptyReader();
     await reader.plugIn();
     const roles = ['--roles', 'bond-line,upper-platen'];

@@ -1,4 +1,4 @@
-import { cpSync } from 'node:fs';
+import { cpSync, renameSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, expect, it } from 'vitest';
 import { TerminalProgram } from '../adapters/terminal/terminal-program.ts';
@@ -11,10 +11,12 @@ beforeAll(() => {
 }, 60_000);
 
 /** A store of its own with the demo's recipe. */
-function demoStore(): string {
+/** A copy of it; named as the demo's own store where it is bonded with from the home. */
+function demoStore(name = 'store.db'): string {
   const own = temporaryFolder();
   cpSync(folder, own, { recursive: true });
-  return join(own, 'store.db');
+  renameSync(join(own, 'store.db'), join(own, name));
+  return join(own, name);
 }
 
 it('bonds with the demo’s recipe on the simulated reader, then by hand on a pseudo-terminal, and lists both cycles', async () => {
@@ -25,7 +27,10 @@ it('bonds with the demo’s recipe on the simulated reader, then by hand on a ps
   const [cycle] = JSON.parse(ended.out).cycles;
   // The simulated press stays closed for the usual time, longer than hold and soak: seen whole by the probe.
   expect(cycle).toMatchObject({ closedBy: 'contact', hold: 'verified', simulated: true });
-  const screen = new TerminalProgram(PROGRAM, [...bond, '--no-reader'], { cols: 80, rows: 24 });
+  const screen = new TerminalProgram(PROGRAM, [...bond, '--no-reader', '--simulated'], {
+    cols: 80,
+    rows: 24,
+  });
   try {
     await screen.see(/read and understood/);
     await screen.key('\r');
@@ -36,7 +41,7 @@ it('bonds with the demo’s recipe on the simulated reader, then by hand on a ps
     await screen.key('o');
     await screen.see(/U takes the opening back/);
     await screen.see(/OPENED EARLY, closed/);
-    expect(screen.screen).toContain('SIMULATED RECIPE');
+    expect(screen.screen).toContain('SIMULATED');
     await screen.key('q');
   } finally {
     screen.kill();
@@ -47,7 +52,7 @@ it('bonds with the demo’s recipe on the simulated reader, then by hand on a ps
 }, 40_000);
 
 it('from the home: B, choose, C, O, a second closing left on purpose, both read back from the records and by a command', async () => {
-  const store = demoStore();
+  const store = demoStore('store-demo.db');
   const screen = new TerminalProgram(PROGRAM, ['--store', store], { cols: 80, rows: 24 });
   try {
     await screen.see(/Bonding +timer/);
@@ -57,7 +62,7 @@ it('from the home: B, choose, C, O, a second closing left on purpose, both read 
     await screen.see(/Which recipe/);
     await screen.key('1');
     await screen.see(/dwell from press closed/);
-    expect(screen.screen).toContain('SIMULATED RECIPE');
+    expect(screen.screen).toContain('SIMULATED');
     await screen.key('c');
     await screen.see(/Closed for [1-9]/);
     await screen.key('o');
@@ -117,3 +122,20 @@ it('a probe that reads 5 °C too high, by its calibration, is corrected as in a 
   // Scattered by the reader's noise; the same simulated closing otherwise.
   expect(plain - peak(['--probes', 'K-07,K-07'])).toBeCloseTo(5, 0);
 }, 60_000);
+
+it('a recipe of simulated readings is refused at a real press: with --no-reader and from the home, with what to do', async () => {
+  const store = demoStore();
+  const bond = ['bond', '--assembly', 'WB-212', '--press', 'North', '--store', store, '--plain'];
+  const refused = runProgram([...bond, '--no-reader']);
+  expect(refused.code).toBe(2);
+  expect(refused.err).toMatch(/rests on simulated readings[\s\S]*--simulated/);
+  const screen = new TerminalProgram(PROGRAM, ['--store', store], { cols: 80, rows: 24 });
+  try {
+    await screen.see(/Bonding +timer/);
+    await screen.key('b');
+    await screen.see(/rests on simulated readings/);
+  } finally {
+    screen.kill();
+  }
+  expect(JSON.parse(runProgram(['bond', '--cycles', '--json', '--store', store]).out).cycles).toEqual([]);
+}, 40_000);

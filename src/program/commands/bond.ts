@@ -180,13 +180,14 @@ function readerOf(options: BondOptions, plain: boolean, onFinished: () => void) 
   if (!options.simulated || options.reader === false) return null;
   const speed = parseNumber(options.speed ?? '1', '--speed', { least: 0.1, most: 1000 });
   return async () => {
-    const { simulatedTrialReader } = await import('../live/simulated-trial-reader.ts');
+    const { simulatedRate, simulatedTrialReader } = await import('../live/simulated-trial-reader.ts');
     return simulatedTrialReader({
       host: createMonotonicClock(),
       speed,
       runs: 5,
       onFinished,
       closing: plain ? 'by-itself' : 'by-hand',
+      ...(options.rate === undefined ? {} : { rateHz: simulatedRate(options.rate) }),
     });
   };
 }
