@@ -30,6 +30,7 @@ describe.skipIf(NO_PTY !== null)('a trial over a pseudo-terminal', () => {
       'WB-212',
       '--press',
       'North',
+      '--new',
       '--plain',
       '--store',
       store,

@@ -4,7 +4,10 @@ const SUFFIX = '-demo';
 
 /** The demo's own store, beside the real one: `store.db` gives `store-demo.db`, which gives itself. */
 export function demoStorePath(realPath: string): string {
+  if (realPath === ':memory:' || isDemoStore(realPath)) return realPath;
   const { dir, name, ext } = parse(realPath);
-  if (realPath === ':memory:' || name.endsWith(SUFFIX)) return realPath;
   return format({ dir, name: `${name}${SUFFIX}`, ext });
 }
+
+/** Whether a store's file is one of the demo's own. */
+export const isDemoStore = (path: string): boolean => parse(path).name.endsWith(SUFFIX);

@@ -25,6 +25,18 @@ export const COMMAND_TEXT = {
   notAccepted: 'No recipe was accepted. Accept it:',
   acceptIt: (trialId: string) => `  dwellwright accept ${trialId} --initials AB`,
   recipeSaved: 'Recipe saved:',
+  demoStore: (path: string, own: boolean): readonly string[] =>
+    own
+      ? [
+          `Store: ${path}, the demo's own; presses, assemblies and recipes of the real store are as they were.`,
+          'Look into it: dwellwright recipes --store demo, or dwellwright home --store demo',
+        ]
+      : [`Store: ${path}`],
+  orNew: ' If the name is new and right, add --new.',
+  newAssembly: (name: string, target: string, hold: string) =>
+    `New assembly "${name}": target ${target} and hold ${hold}, the trade's usual ones. Others: dwellwright assemblies "${name}" --target … --hold …`,
+  newPress: (name: string) =>
+    `New press "${name}": ram and platens not stated. State them: dwellwright presses "${name}" --bore … --platens …`,
   madeByDemo: 'made by the demo on the simulated reader',
   history: (assembly: string, press: string) => `${assembly} on ${press}: mean soak time of each trial`,
   probeBefore: (savedAt: string) => `until then, as entered ${savedAt}:`,

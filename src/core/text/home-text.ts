@@ -76,6 +76,8 @@ export const HOME_TEXT = {
   runs: (count: number) => (count === 1 ? '1 run' : `${count} runs`),
   openTrial: (simulated: boolean) => (simulated ? 'OPEN SIM.' : 'OPEN'),
   scanUnknown: (text: string) => `Scanned ${text}: no press or assembly has this name.`,
+  demoStored: (path: string) =>
+    `The demo is in a store of its own: ${path}. See it with dwellwright home --store and that file.`,
   scanned: (text: string) => `Scanned: ${text}`,
   saved: (name: string) => `Saved: ${name}`,
   readerSaved: 'Reader and channels are kept for this press.',

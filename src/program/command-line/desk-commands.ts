@@ -82,6 +82,14 @@ export function addDeskCommands(program: Command): void {
     .command('recipes')
     .description('list the recipes in the store, and which are to be re-proved')
     .option('--re-prove-after <days>', 'days after which the shop proves a recipe anew, or never; remembered')
+    .option(
+      '--withdraw <version>',
+      'take a version out of use, with initials and a reason; it stays on record',
+    )
+    .option('--assembly <name>', 'withdraw: assembly of the recipe')
+    .option('--press <name>', 'withdraw: press of the recipe')
+    .option('--initials <letters>', 'withdraw: who withdraws')
+    .option('--reason <text>', 'withdraw: why')
     .addOption(showOption())
     .addOption(storeOption())
     .addOption(jsonOption())

@@ -23,6 +23,7 @@ export function addPressCommands(program: Command): void {
     .option('--speed <factor>', 'simulated reader: times real time', '1')
     .option('--assembly <name>', 'assembly, such as WB-212')
     .option('--press <name>', 'press, such as North')
+    .option('--new', 'add an assembly or press that the store does not know')
     .option('--go-on <trial>', 'go on with a trial of the store: further runs in it')
     .option('--runs <count>', 'runs planned')
     .option('--baud <rate>', 'speed of the serial line', '115200')
@@ -56,7 +57,7 @@ export function addPressCommands(program: Command): void {
 
   program
     .command('demo')
-    .description('the whole job on a simulated reader: five runs, dwell, saved recipe')
+    .description('the whole job on a simulated reader, in a store of its own: five runs, dwell, saved recipe')
     .option('--speed <factor>', 'times real time')
     .option('--runs <count>', 'runs to make', '5')
     .option('--plain', 'print plain lines instead of the screen')

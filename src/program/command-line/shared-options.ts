@@ -5,7 +5,10 @@ export const showOption = (): Option =>
   new Option('--show <unit>', 'show temperatures in °F or °C').choices(['F', 'C']).default('F');
 
 export const storeOption = (): Option =>
-  new Option('--store <file>', 'store file (else DWELLWRIGHT_STORE, else the data folder)');
+  new Option(
+    '--store <file>',
+    'store file (else DWELLWRIGHT_STORE, else the data folder); demo: the demo’s own',
+  );
 
 export const jsonOption = (): Option =>
   new Option('--json', 'print the result as JSON, units in the key names');

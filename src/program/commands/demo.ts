@@ -6,11 +6,12 @@ import { simulatedTrialReader } from '../live/simulated-trial-reader.ts';
 import { waitForDisk } from '../live/wait-for-disk.ts';
 import { parseCount } from '../options/parse-count.ts';
 import { parseNumber } from '../options/parse-number.ts';
+import { DEMO_STORE, storePath } from '../options/store-path.ts';
 import { openNamedStore, type StoreOptions } from '../options/with-store.ts';
 import { canDraw } from '../output/can-draw.ts';
 import { print } from '../output/print.ts';
 import { acceptStored } from '../trials/accept-stored.ts';
-import { DEMO_ASSEMBLY, DEMO_PRESS } from './demo-shop.ts';
+import { DEMO_ASSEMBLY, DEMO_PRESS, demoShopIn } from './demo-shop.ts';
 
 interface DemoOptions extends StoreOptions {
   readonly speed?: string;
@@ -23,8 +24,13 @@ interface DemoOptions extends StoreOptions {
 
 const SCREEN_SPEED = 10;
 
-/** `demo`: the whole job on the simulated reader, to a dwell and a saved recipe. */
+/**
+ * `demo`: the whole job on the simulated reader, to a dwell and a saved recipe, in a store of its own beside the real one.
+ * A store that is named is taken, unless its press or assembly of the demo's names is another: nothing is overwritten.
+ */
 export async function demo(options: DemoOptions): Promise<void> {
+  const ownStore = options.store === undefined || options.store === DEMO_STORE;
+  const path = storePath({ ...options, store: options.store ?? DEMO_STORE });
   const plain = options.plain === true || options.json === true || !canDraw();
   const runs = parseCount(options.runs, '--runs', { least: 1, most: 20 });
   const paced =
@@ -32,10 +38,9 @@ export async function demo(options: DemoOptions): Promise<void> {
       ? SCREEN_SPEED
       : parseNumber(options.speed, '--speed', { least: 0.1, most: 1000 });
   const ended = new AbortController();
-  const store = await openNamedStore(options, waitForDisk);
+  const store = await openNamedStore({ store: path }, waitForDisk);
   try {
-    store.savePress(DEMO_PRESS);
-    store.saveAssembly(DEMO_ASSEMBLY);
+    demoShopIn(store);
     const trialId = await holdTrial({
       store,
       reader: simulatedTrialReader({
@@ -74,7 +79,15 @@ export async function demo(options: DemoOptions): Promise<void> {
       );
     // On the screen a person accepts (key A); without one the demo does, so that its job is whole.
     if (made === undefined && !plain) {
-      print(['', COMMAND_TEXT.notAccepted, COMMAND_TEXT.acceptIt(trialId)].join('\n'));
+      const named = ownStore ? `${trialId} --store ${DEMO_STORE}` : trialId;
+      print(
+        [
+          '',
+          COMMAND_TEXT.notAccepted,
+          COMMAND_TEXT.acceptIt(named),
+          ...COMMAND_TEXT.demoStore(store.path, ownStore),
+        ].join('\n'),
+      );
       return;
     }
     const recipe =
@@ -85,7 +98,12 @@ export async function demo(options: DemoOptions): Promise<void> {
         acceptedAt: new Date().toISOString(),
       });
     print(
-      ['', COMMAND_TEXT.recipeSaved, recipeLines(recipe, options.show), `Store: ${store.path}`].join('\n'),
+      [
+        '',
+        COMMAND_TEXT.recipeSaved,
+        recipeLines(recipe, options.show),
+        ...COMMAND_TEXT.demoStore(store.path, ownStore),
+      ].join('\n'),
     );
   } finally {
     store.close();

@@ -7,6 +7,7 @@ export function named<Named extends { readonly name: string }>(
   all: readonly Named[],
   name: string,
   what: 'press' | 'assembly' | 'probe',
+  further = '',
 ): Named {
   const found =
     all.find((one) => one.name === name) ?? all.find((one) => one.name.toLowerCase() === name.toLowerCase());
@@ -16,8 +17,8 @@ export function named<Named extends { readonly name: string }>(
   throw new OptionError(
     `no ${what} "${neutralise(name)}" in the store`,
     names.length === 0
-      ? `Add it first: dwellwright ${list} ${neutralise(name)} …`
-      : `Did you mean "${neutralise(closest(name, names))}"? Or add it: dwellwright ${list} "${neutralise(name)}" …`,
+      ? `Add it first: dwellwright ${list} "${neutralise(name)}" ….${further}`
+      : `Did you mean "${neutralise(closest(name, names))}"? Or add it: dwellwright ${list} "${neutralise(name)}" ….${further}`,
     `${what}-unknown`,
   );
 }

@@ -1,9 +1,11 @@
 import { createMonotonicClock } from '../../adapters/host/create-monotonic-clock.ts';
 import { createSleepWatch } from '../../adapters/host/create-sleep-watch.ts';
+import type { Assembly, Press } from '../../core/press/Press.ts';
 import type { ChannelRole } from '../../core/recording/RecordingEntry.ts';
 import type { Store, StoredTrial } from '../../core/store/Store.ts';
 import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
+import { secondsText, temperatureText } from '../../core/text/units-text.ts';
 import { parseDuration } from '../../core/units/parse-duration.ts';
 import { identifyCommand, rateCommand, startCommand } from '../../core/wire/protocol/commands.ts';
 import { holdTrial } from '../live/hold-trial.ts';
@@ -20,6 +22,7 @@ import { canDraw } from '../output/can-draw.ts';
 import { findTrial } from '../trials/stored-outcome.ts';
 import { newAssembly } from './assemblies.ts';
 import { DEMO_ASSEMBLY, DEMO_PRESS } from './demo-shop.ts';
+import { named } from './named.ts';
 import { newPress } from './presses.ts';
 
 export interface TrialOptions extends RuleOptions, StoreOptions, ConditionOptions {
@@ -28,6 +31,8 @@ export interface TrialOptions extends RuleOptions, StoreOptions, ConditionOption
   readonly speed: string;
   readonly assembly?: string;
   readonly press?: string;
+  /** Adds an assembly or press that the store does not know. */
+  readonly new?: boolean;
   /** Trial of the store that gets further runs; its press and assembly hold. */
   readonly goOn?: string;
   readonly runs?: string;
@@ -64,16 +69,23 @@ export async function trial(options: TrialOptions): Promise<void> {
       (options.simulated ? 'WB-212' : COMMAND_TEXT.unnamedAssembly);
     const pressName =
       before?.pressName ?? options.press ?? (options.simulated ? 'North' : COMMAND_TEXT.unnamedPress);
-    if (options.simulated) demoShopIn(store, assemblyName, pressName);
-    const roles = options.simulated ? FOUR_CHANNELS : rememberedRoles(store, options, pressName);
+    if (options.simulated) demoNamesIn(store, assemblyName, pressName);
+    // Names that were not given, and those of the trial that is gone on with, are no slips of typing.
+    const mayBeNew = (given: string | undefined) =>
+      before !== null || given === undefined || options.new === true;
+    // With --json standard output belongs to the result.
+    const tell = (line: string) => (options.json ? process.stderr : process.stdout).write(`${line}\n`);
+    const press = known(store, 'press', pressName, mayBeNew(options.press), tell);
+    const assembly = known(store, 'assembly', assemblyName, mayBeNew(options.assembly), tell);
+    const roles = options.simulated ? FOUR_CHANNELS : rememberedRoles(store, options, press.name);
     await holdTrial({
       store,
       reader,
       goOnWith: before?.trialId ?? null,
-      assembly: known(store, 'assembly', assemblyName),
-      press: known(store, 'press', pressName),
+      assembly,
+      press,
       roles,
-      probes: rememberedProbes(store, options, pressName, { channels: roles.length }),
+      probes: rememberedProbes(store, options, press.name, { channels: roles.length }),
       ruleOptions: options,
       conditions: runConditions(options),
       statedUnit: options.unit ?? null,
@@ -127,12 +139,13 @@ async function trialReader(options: TrialOptions): Promise<TrialReader> {
   if (options.simulated) {
     if (options.port !== undefined)
       throw new OptionError('trial: came both --port and --simulated', 'Give one of the two');
-    const { simulatedTrialReader } = await import('../live/simulated-trial-reader.ts');
+    const { simulatedRate, simulatedTrialReader } = await import('../live/simulated-trial-reader.ts');
     return simulatedTrialReader({
       host,
       speed: parseNumber(options.speed, '--speed', { least: 0.1, most: 1000 }),
       runs: 5,
       closing: isPlain(options) ? 'by-itself' : 'by-hand',
+      ...(options.rate === undefined ? {} : { rateHz: simulatedRate(options.rate) }),
     });
   }
   if (options.port === undefined) {
@@ -157,7 +170,7 @@ async function trialReader(options: TrialOptions): Promise<TrialReader> {
 }
 
 /** The simulated press and assembly have sizes and set points: those of the demo's shop, where the store has none yet. */
-function demoShopIn(store: Store, assemblyName: string, pressName: string): void {
+function demoNamesIn(store: Store, assemblyName: string, pressName: string): void {
   const has = (all: readonly { readonly name: string }[], name: string) =>
     all.some((one) => one.name === name);
   if (pressName === DEMO_PRESS.name && !has(store.presses(), pressName)) store.savePress(DEMO_PRESS);
@@ -165,15 +178,40 @@ function demoShopIn(store: Store, assemblyName: string, pressName: string): void
     store.saveAssembly(DEMO_ASSEMBLY);
 }
 
-/** The press or assembly of this name; a new name is added, so that a script can start with it. */
-function known<Kind extends 'press' | 'assembly'>(store: Store, kind: Kind, name: string) {
-  const all: readonly { readonly name: string }[] = kind === 'press' ? store.presses() : store.assemblies();
-  const found = all.find((one) => one.name === name);
-  if (found === undefined) {
-    if (kind === 'press') store.savePress(newPress(name));
-    else store.saveAssembly(newAssembly(name));
+interface Known {
+  readonly press: Press;
+  readonly assembly: Assembly;
+}
+
+/** The press or assembly of this name. One that the store does not know is added only where it may be new, and told. */
+function known<Kind extends keyof Known>(
+  store: Store,
+  kind: Kind,
+  name: string,
+  mayBeNew: boolean,
+  tell: (line: string) => void,
+): Known[Kind];
+function known(
+  store: Store,
+  kind: keyof Known,
+  name: string,
+  mayBeNew: boolean,
+  tell: (line: string) => void,
+): Press | Assembly {
+  const all: readonly (Press | Assembly)[] = kind === 'press' ? store.presses() : store.assemblies();
+  const exact = all.find((one) => one.name === name);
+  if (exact !== undefined) return exact;
+  if (!mayBeNew) return named(all, name, kind, COMMAND_TEXT.orNew);
+  const shown = neutralise(name);
+  if (kind === 'press') {
+    const press = newPress(name);
+    store.savePress(press);
+    tell(COMMAND_TEXT.newPress(shown));
+    return press;
   }
-  return (found ?? (kind === 'press' ? newPress(name) : newAssembly(name))) as Kind extends 'press'
-    ? ReturnType<typeof newPress>
-    : ReturnType<typeof newAssembly>;
+  const assembly = newAssembly(name);
+  store.saveAssembly(assembly);
+  const { targetC, holdS } = assembly;
+  tell(COMMAND_TEXT.newAssembly(shown, temperatureText(targetC), secondsText(holdS, 0)));
+  return assembly;
 }

@@ -1,10 +1,13 @@
+import { demoStorePath } from '../../adapters/files/demo-store-path.ts';
 import { createMonotonicClock } from '../../adapters/host/create-monotonic-clock.ts';
 import { DwellwrightError } from '../../core/DwellwrightError.ts';
 import type { LeavingIntent } from '../../core/screen-home/HomeEvent.ts';
 import type { Store } from '../../core/store/Store.ts';
 import { FAILURE_TEXT } from '../../core/text/command-text.ts';
+import { HOME_TEXT } from '../../core/text/home-text.ts';
 import { windowClosed } from '../live/hang-up.ts';
 import { waitForDisk } from '../live/wait-for-disk.ts';
+import { storePath } from '../options/store-path.ts';
 import { openNamedStore, withStore } from '../options/with-store.ts';
 import type { HomeOptions } from './HomeOptions.ts';
 import { HOME_ENTRIES } from './home-entries.ts';
@@ -77,8 +80,11 @@ async function follow(intent: LeavingIntent, options: HomeOptions): Promise<Next
       }
       case 'demo': {
         const { demo } = await import('../commands/demo.ts');
-        await demo({ ...options, show: options.show ?? 'F', runs: '5' });
-        return { ...shown, ended: await leftOpen(null, options) };
+        // Beside the store that the home shows, which stays as it is.
+        const store = demoStorePath(storePath(options));
+        await demo({ ...options, store, show: options.show ?? 'F', runs: '5' });
+        const message = { text: HOME_TEXT.demoStored(store), tone: 'good' as const };
+        return { ...shown, message, ended: await leftOpen(null, { ...options, store }) };
       }
       case 'entry':
         await HOME_ENTRIES.find(({ key }) => key === intent.key)?.run(options);

@@ -69,15 +69,7 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
   const startedAt = new Date();
   const trialId = options.goOnWith ?? newTrialId(startedAt);
   const simulated = reader.link.simulated;
-  if (options.goOnWith == null) {
-    store.startTrial({
-      trialId,
-      assemblyName: assembly.name,
-      pressName: press.name,
-      startedAt: startedAt.toISOString(),
-      simulated,
-    });
-  } else storeInterruptedRuns(store, trialId);
+  if (options.goOnWith != null) storeInterruptedRuns(store, trialId);
   const head: RecordingHead & { readonly trialId: string } = {
     recordingId: newRecordingId(),
     madeAt: startedAt.toISOString(),
@@ -125,9 +117,7 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
   options.endSignal?.addEventListener('abort', () => controller.abort(), { once: true });
   const timer =
     options.endAfterS === null ? undefined : setTimeout(() => controller.abort(), options.endAfterS * 1000);
-  const makeFront = options.plain
-    ? plainMaker(options, trialId)
-    : (await import('./screen-front.ts')).screenFront;
+  const makeFront = options.plain ? plainMaker(options) : (await import('./screen-front.ts')).screenFront;
   // A simulation may sleep with its computer.
   const letSleep = simulated ? () => undefined : inhibitSleep();
   try {
@@ -138,6 +128,17 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
       head,
       rules,
       conditions: options.conditions,
+      begin: () => {
+        if (options.goOnWith == null)
+          store.startTrial({
+            trialId,
+            assemblyName: assembly.name,
+            pressName: press.name,
+            startedAt: startedAt.toISOString(),
+            simulated,
+          });
+        if (options.plain) plainStream(options).write(`Trial ${trialId}, store ${store.path}\n`);
+      },
       endAfterRuns: options.endAfterRuns,
       controller,
       watchSleep: reader.watchSleep,
@@ -165,12 +166,10 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
 }
 
 /** With `--json` standard output belongs to the result: progress goes to standard error. */
-function plainMaker({ json }: HoldTrialOptions, trialId: string): (options: FrontOptions) => TrialFront {
-  const stream = json ? process.stderr : process.stdout;
-  return (options) => {
-    stream.write(`Trial ${trialId}, store ${options.setup.storePath}\n`);
-    return plainFront(options, (line) => stream.write(`${line}\n`));
-  };
+const plainStream = ({ json }: HoldTrialOptions) => (json ? process.stderr : process.stdout);
+
+function plainMaker(options: HoldTrialOptions): (front: FrontOptions) => TrialFront {
+  return (front) => plainFront(front, (line) => plainStream(options).write(`${line}\n`));
 }
 
 /** Gauge pressure for the ready check; sizes that no press can have are told by the command `pressure`, not here. */

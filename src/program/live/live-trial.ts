@@ -21,6 +21,8 @@ export interface LiveTrialOptions {
   /** The link's clock; stamps marks too. */
   readonly clock: MonotonicClock;
   readonly head: RecordingHead;
+  /** Called once the reader is open, before its recording begins: a trial whose port is busy leaves nothing behind. */
+  readonly begin?: () => void;
   readonly rules: RunRules;
   /** Of the link's clock against the host's; only a simulation runs faster. */
   readonly speed?: number;
@@ -56,9 +58,11 @@ export async function startLiveTrial(options: LiveTrialOptions): Promise<LiveTri
     rules,
     probeCorrections: headProbes(head).map((probe) => (probe === null ? null : probeCorrection(probe))),
   });
-  const writer = store.startRecording(head);
+  let writer: ReturnType<Store['startRecording']> | null = null;
   const startUs = clock.nowUs();
   const untold: TrialScreenEvent[] = [];
+  /** What came before the recording had begun. */
+  const early: RecordingEntry[] = [];
   const { counts } = session.state;
   let readings = 0;
 
@@ -71,6 +75,10 @@ export async function startLiveTrial(options: LiveTrialOptions): Promise<LiveTri
     untold.push({ kind: 'session', state: session.state, events, atUs });
   };
   const take = (entry: RecordingEntry): void => {
+    if (writer === null) {
+      early.push(entry);
+      return;
+    }
     writer.append(entry);
     if (entry.kind === 'line' && entry.text.startsWith('error ') && isProtocolLine(entry.text)) {
       untold.push({
@@ -84,7 +92,7 @@ export async function startLiveTrial(options: LiveTrialOptions): Promise<LiveTri
   };
   const tellAll = (): void => {
     try {
-      writer.flush();
+      writer?.flush();
       onCommit(null);
     } catch (error) {
       onCommit(error);
@@ -102,7 +110,7 @@ export async function startLiveTrial(options: LiveTrialOptions): Promise<LiveTri
       detail: hostSleptDetail(sleep),
     }),
   );
-  await link.open({
+  const opened = link.open({
     bytes(chunk, arrivedUs) {
       sleepWatch.check();
       source.bytes(chunk, arrivedUs);
@@ -116,6 +124,16 @@ export async function startLiveTrial(options: LiveTrialOptions): Promise<LiveTri
       untold.push({ kind: 'link', link: { kind: 'open' }, atUs: arrivedUs });
     },
   });
+  try {
+    await opened;
+  } catch (error) {
+    sleepWatch.stop();
+    throw error;
+  }
+  options.begin?.();
+  const recording = store.startRecording(head);
+  writer = recording;
+  for (const entry of early.splice(0)) take(entry);
   tell({ kind: 'link', link: { kind: 'open' }, atUs: clock.nowUs() });
   const teller = setInterval(tellAll, Math.max(5, TELL_EVERY_MS / (options.speed ?? 1)));
 
@@ -125,7 +143,7 @@ export async function startLiveTrial(options: LiveTrialOptions): Promise<LiveTri
     get state() {
       return session.state;
     },
-    commitDelay: () => writer.commitDelay(),
+    commitDelay: () => recording.commitDelay(),
     async stop() {
       clearInterval(teller);
       sleepWatch.stop();
@@ -133,7 +151,7 @@ export async function startLiveTrial(options: LiveTrialOptions): Promise<LiveTri
       source.finish(clock.nowUs());
       keep(session.finish(), clock.nowUs());
       tellAll();
-      writer.close();
+      recording.close();
     },
   };
 }

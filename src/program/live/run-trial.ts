@@ -27,6 +27,8 @@ export interface RunTrialOptions {
   readonly clock: MonotonicClock;
   readonly head: RecordingHead & { readonly trialId: string };
   readonly rules: RunRules;
+  /** Called once the reader is open: the trial begins in the store. */
+  readonly begin: () => void;
   readonly conditions: RunConditions;
   /** Ends the trial by itself once so many runs are finished; null: the person ends it. */
   readonly endAfterRuns: number | null;
@@ -142,6 +144,7 @@ export async function runTrial(options: RunTrialOptions): Promise<SessionState> 
       rules,
       watchSleep: options.watchSleep,
       speed: options.speed,
+      begin: options.begin,
       tell,
       onCommit: (error) => {
         trouble = error === null ? null : error instanceof Error ? error.message : String(error);
@@ -150,10 +153,6 @@ export async function runTrial(options: RunTrialOptions): Promise<SessionState> 
   } catch (error) {
     controller.abort();
     await front.left;
-    // A new trial whose reader never spoke is over; one that was to be gone on with stays as it was.
-    const recordings =
-      store.trials().find(({ trialId }) => trialId === head.trialId)?.recordingIds.length ?? 0;
-    if (recordings <= 1) store.closeTrial(head.trialId, new Date().toISOString());
     throw error;
   }
   live.mark({ kind: 'conditions', conditions }, 'command');

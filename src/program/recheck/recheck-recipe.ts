@@ -12,7 +12,7 @@ import { type RuleOptions, runRules } from '../options/run-rules.ts';
 import type { StoreOptions } from '../options/with-store.ts';
 import type { SourceOptions } from '../sources/Source.ts';
 import { findTrial } from '../trials/stored-outcome.ts';
-import { findRecipe } from './find-recipe.ts';
+import { findRecipe, refuseSimulatedFor } from './find-recipe.ts';
 import type { Gathered } from './GatheredRun.ts';
 import { gatherFiles, gatherStored } from './gather-runs.ts';
 
@@ -47,6 +47,10 @@ export async function recheckRecipe(
   const targetsC = (options.targets ?? []).map((text) => parseTemperature(text, '--targets'));
   const asked = { options: ruleOptions, targetsC };
   const trials = files.length > 0 ? [] : trialsOf(store, recipe, options);
+  refuseSimulatedFor(
+    recipe,
+    trials.some((one) => !one.simulated),
+  );
   const all =
     files.length > 0
       ? await gatherFiles(files, options, asked)
@@ -91,7 +95,12 @@ function trialsOf(store: Store, recipe: Recipe, { trial }: RecheckWish) {
   if (trial !== undefined) return [findTrial(store, trial)];
   return store
     .trials()
-    .filter((one) => one.assemblyName === recipe.assemblyName && one.pressName === recipe.pressName);
+    .filter(
+      (one) =>
+        one.assemblyName === recipe.assemblyName &&
+        one.pressName === recipe.pressName &&
+        one.simulated === recipe.simulated,
+    );
 }
 
 /** Mean start temperature of the runs that the recipe rests on, as stored; null where they are not in this store. */
