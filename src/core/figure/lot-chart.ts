@@ -47,22 +47,17 @@ export function lotChart(input: LotChartInput): Picture | null {
   ];
   const shown = temperatureRange(temperatures, targetC);
   const frame = plotFrame({ box: BOX, ...range, ...shown, unit, timeTitle: FIGURE_TEXT.timeFromClosed });
-  const named = namedOf(cycles);
-  const lookOf = (cycle: (typeof cycles)[number]) => {
-    const at = named.indexOf(cycle);
-    if (at < 0) return GREY;
-    const { symbol: _, ...look } = lineLook(at);
-    return look;
-  };
-  const inOrder = cycles.toSorted((a, b) => named.indexOf(a) - named.indexOf(b));
-  const names = legend(legendEntries(cycles, named, lookOf, within.length > 1), {
-    left: BOX.left,
-    top: LEGEND_TOP,
-    width: BOX.width,
-  });
-  const lines = inOrder.map(
-    (cycle): PathShape => ({ kind: 'path', d: tracePath(cycle.points, frame, range), ...lookOf(cycle) }),
+  const looks = lotLooks(cycles);
+  const names = legend(
+    [...lotLegend(cycles), ...(within.length > 1 ? [{ text: LOT_TEXT.bandName, look: BAND_LOOK }] : [])],
+    { left: BOX.left, top: LEGEND_TOP, width: BOX.width },
   );
+  const lines = cycles
+    .map((cycle, at) => ({ cycle, ...looks[at]! }))
+    .toSorted((a, b) => Number(a.named) - Number(b.named))
+    .map(
+      ({ cycle, look }): PathShape => ({ kind: 'path', d: tracePath(cycle.points, frame, range), ...look }),
+    );
   return {
     width: WIDTH,
     height: LEGEND_TOP + names.height + 6,
@@ -87,22 +82,34 @@ export function lotChart(input: LotChartInput): Picture | null {
   };
 }
 
-/** Lines that get a look of their own: all of few, of many those with something noticed. */
-function namedOf<Cycle extends LotChartInput['cycles'][number]>(cycles: readonly Cycle[]): readonly Cycle[] {
-  return cycles.length <= MOST_NAMED ? cycles : cycles.filter(({ clean }) => !clean).slice(0, MOST_NAMED);
+type Cycle = Pick<LotChartInput['cycles'][number], 'label' | 'clean'>;
+
+/** A look for each cycle: of few each its own, of many only those with something noticed, the others grey. */
+export function lotLooks(
+  cycles: readonly Cycle[],
+): readonly { readonly look: LegendEntry['look']; readonly named: boolean }[] {
+  const own = (cycles.length <= MOST_NAMED ? cycles : cycles.filter(({ clean }) => !clean)).slice(
+    0,
+    MOST_NAMED,
+  );
+  return cycles.map((cycle) => {
+    const at = own.indexOf(cycle);
+    if (at < 0) return { look: GREY, named: false };
+    const { symbol: _, ...look } = lineLook(at);
+    return { look, named: true };
+  });
 }
 
-function legendEntries<Cycle extends LotChartInput['cycles'][number]>(
-  cycles: readonly Cycle[],
-  named: readonly Cycle[],
-  lookOf: (cycle: Cycle) => LegendEntry['look'],
-  band: boolean,
-): readonly LegendEntry[] {
-  const others = cycles.length - named.length;
+/** Names of the cycles that have a look of their own, and how many others there are. */
+export function lotLegend(cycles: readonly Cycle[]): readonly LegendEntry[] {
+  const looks = lotLooks(cycles);
+  const others = looks.filter(({ named }) => !named).length;
   return [
-    ...named.map((cycle) => ({ text: LOT_TEXT.cycleName(cycle.label, cycle.clean), look: lookOf(cycle) })),
+    ...cycles.flatMap((cycle, at) => {
+      const { named, look } = looks[at]!;
+      return named ? [{ text: LOT_TEXT.cycleName(cycle.label, cycle.clean), look }] : [];
+    }),
     ...(others === 0 ? [] : [{ text: LOT_TEXT.furtherCycles(others), look: GREY }]),
-    ...(band ? [{ text: LOT_TEXT.bandName, look: BAND_LOOK }] : []),
   ];
 }
 

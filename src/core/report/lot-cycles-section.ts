@@ -14,6 +14,7 @@ export function lotCyclesSection({ cycles, unit }: LotReportInput): ReportSectio
   const wanted = (of: (cycle: (typeof cycles)[number]['cycle']) => string) => [
     ...new Set(cycles.map(({ cycle }) => of(cycle))),
   ];
+  const utc = cycles.every(({ cycle }) => cycle.closedAt.endsWith('Z'));
   const oneOperator = new Set(cycles.map(({ cycle }) => cycle.initials)).size === 1;
   return {
     heading: LOT_TEXT.cyclesHeading,
@@ -22,7 +23,11 @@ export function lotCyclesSection({ cycles, unit }: LotReportInput): ReportSectio
         kind: 'table',
         columns: [
           { heading: LOT_TEXT.number, align: 'right' },
-          { heading: LOT_TEXT.closedAt, align: 'left', width: 54 },
+          {
+            heading: utc ? LOT_TEXT.closedAtUtc : LOT_TEXT.closedAt,
+            align: 'left',
+            width: utc ? 70 : 54,
+          },
           { heading: LOT_TEXT.held, align: 'right', width: 34 },
           { heading: LOT_TEXT.holdCounted, align: 'left', width: 70 },
           { heading: LOT_TEXT.platens(unit), align: 'left', width: 56 },
@@ -36,7 +41,7 @@ export function lotCyclesSection({ cycles, unit }: LotReportInput): ReportSectio
           return {
             cells: [
               String(number),
-              LOT_TEXT.moment(cycle.closedAt),
+              utc ? LOT_TEXT.withoutZone(cycle.closedAt) : LOT_TEXT.moment(cycle.closedAt),
               numberText(cycle.dwellHeldS, 1),
               LOT_TEXT.hold(
                 cycle.hold,

@@ -1,6 +1,7 @@
 import type { CycleFlag } from '../bonding/BondingCycle.ts';
 import { heldChart } from '../figure/held-chart.ts';
-import { lotChart } from '../figure/lot-chart.ts';
+import { type LotChartInput, lotChart } from '../figure/lot-chart.ts';
+import { lotDifferenceChart } from '../figure/lot-difference-chart.ts';
 import { LOT_TEXT } from '../text/lot-text.ts';
 import type { LotCycle, LotRecipe, LotReportInput } from './LotReportInput.ts';
 import { isClean } from './lot-section.ts';
@@ -41,6 +42,7 @@ export function lotHeldChart({ cycles }: Pick<LotReportInput, 'cycles'>) {
 function ofRecipe(input: LotReportInput, recipe: LotRecipe): readonly ReportBlock[] {
   const cycles = input.cycles.filter(({ cycle }) => cycle.recipeVersion === recipe.version);
   const all = lotPicture(input, recipe, cycles);
+  const apart = lotDifferences(input, recipe, cycles);
   if (all === null) return [];
   const noticed = cycles.filter(
     ({ cycle, bondLine }) => bondLine.length > 0 && cycle.flags.some((flag) => OF_BOND_LINE.has(flag)),
@@ -49,8 +51,11 @@ function ofRecipe(input: LotReportInput, recipe: LotRecipe): readonly ReportBloc
   const further = cycles.length === 1 ? 0 : noticed.length - own.length;
   return [
     { kind: 'figure', picture: all, caption: LOT_TEXT.lotCaption(recipe.band.length > 1) },
+    ...(apart === null
+      ? []
+      : [{ kind: 'figure', picture: apart, caption: LOT_TEXT.differenceCaption } as const]),
     ...own.flatMap((one): readonly ReportBlock[] => {
-      const picture = lotPicture(input, recipe, [one]);
+      const picture = lotDifferences(input, recipe, [one]) ?? lotPicture(input, recipe, [one]);
       return picture === null
         ? []
         : [{ kind: 'figure', picture, caption: LOT_TEXT.oneCaption(one.number, one.cycle) }];
@@ -61,13 +66,32 @@ function ofRecipe(input: LotReportInput, recipe: LotRecipe): readonly ReportBloc
 
 /** Some cycles of one version of the recipe over its band; null where no bond line was measured. */
 export function lotPicture(
+  setting: Pick<LotReportInput, 'unit'>,
+  recipe: LotRecipe,
+  cycles: readonly LotCycle[],
+) {
+  const input = chartInput(setting, recipe, cycles);
+  return input === null ? null : lotChart(input);
+}
+
+/** The same cycles less the middle of the band; null without a band too. */
+export function lotDifferences(
+  setting: Pick<LotReportInput, 'unit'>,
+  recipe: LotRecipe,
+  cycles: readonly LotCycle[],
+) {
+  const input = chartInput(setting, recipe, cycles);
+  return input === null ? null : lotDifferenceChart(input);
+}
+
+function chartInput(
   { unit }: Pick<LotReportInput, 'unit'>,
   { band }: LotRecipe,
   cycles: readonly LotCycle[],
-) {
+): LotChartInput | null {
   const first = cycles[0];
   if (first === undefined) return null;
-  return lotChart({
+  return {
     cycles: cycles.map((one) => ({
       label: String(one.number),
       clean: isClean(one),
@@ -78,5 +102,5 @@ export function lotPicture(
     dwellS: first.cycle.dwellWantedS,
     unit,
     simulated: cycles.some(({ cycle }) => cycle.simulated),
-  });
+  };
 }

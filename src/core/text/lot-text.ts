@@ -49,6 +49,8 @@ export const LOT_TEXT = {
   cyclesHeading: 'Cycles',
   number: 'No.',
   closedAt: 'Press closed',
+  closedAtUtc: 'Press closed, UTC',
+  withoutZone: (iso: string) => momentText(neutralise(iso)).replace(/ UTC$/u, ''),
   operator: 'Operator',
   held: 'Closed, s',
   holdCounted: 'Hold, s',
@@ -89,6 +91,13 @@ export const LOT_TEXT = {
   cycleName: (label: string, clean: boolean) => `Cycle ${label}${clean ? '' : ' (noticed)'}`,
   furtherCycles: (count: number) => `${count} further cycles`,
   dwellMark: (dwell: string) => `dwell ${dwell}`,
+  differenceTitle: 'Bond line of each cycle less the middle of the recipe’s own runs',
+  differenceDescription: (cycles: number) =>
+    `${cyclesText(cycles)} over seconds from press closed; zero is the middle of the recipe’s own runs.`,
+  differenceAxis: (unit: TemperatureUnit) => `Difference, °${unit}`,
+  differenceCaption:
+    'The same cycles less the middle of the recipe’s own runs at the same time, means over 2 s: above zero the bond line was hotter than in the trial.',
+  signed: (value: number) => (value < 0 ? `−${-value}` : String(value)),
   heldTitle: 'Time closed of each cycle',
   heldDescription: (cycles: number, dwell: string) =>
     `${cyclesText(cycles)} by number, dwell wanted ${dwell}.`,

@@ -112,6 +112,7 @@ export function addReportCommands(program: Command): void {
         'recheck',
         'what-if',
         'lot',
+        'difference',
         'closed',
       ]),
     )

@@ -6,7 +6,7 @@ import type { RecheckWish } from '../recheck/recheck-recipe.ts';
 import type { LotOptions } from './gather-lot.ts';
 import type { SurveyChoice } from './gather-survey.ts';
 
-export const OTHER_VIEWS = ['survey', 'recheck', 'what-if', 'lot', 'closed'] as const;
+export const OTHER_VIEWS = ['survey', 'recheck', 'what-if', 'lot', 'difference', 'closed'] as const;
 export type OtherView = (typeof OTHER_VIEWS)[number];
 
 export type OtherPictureOptions = RecheckWish &
@@ -29,6 +29,8 @@ const REMEDY: Readonly<Record<OtherView, string>> = {
   recheck: 'No run has a soak time: see why with dwellwright recheck',
   'what-if': 'No target gives a dwell: see dwellwright recheck --targets 340F,350F',
   lot: 'No cycle has readings of the bond line; --view closed shows the times alone',
+  difference:
+    'No cycle has readings of the bond line, or the runs that the recipe rests on are not in this store; --view lot or closed show what there is',
   closed: 'Two cycles or more are needed: dwellwright bond --cycles lists them',
 };
 
@@ -67,18 +69,8 @@ const PICTURES: Readonly<
     ]);
     return whatIfChart({ rows: byTarget, simulated, unit: options.show });
   },
-  lot: async (files, options) => {
-    refuseFiles(files, 'lot');
-    const [{ gatherLot }, { lotPicture }] = await Promise.all([
-      import('./gather-lot.ts'),
-      import('../../core/report/lot-figures-section.ts'),
-    ]);
-    const { cycles, recipes } = await gatherLot(options);
-    const latest = recipes.at(-1);
-    if (latest === undefined) return null;
-    const own = cycles.filter(({ cycle }) => cycle.recipeVersion === latest.version);
-    return lotPicture({ unit: options.show }, latest, own);
-  },
+  lot: (files, options) => ofLot(files, options, 'lot'),
+  difference: (files, options) => ofLot(files, options, 'difference'),
   closed: async (files, options) => {
     refuseFiles(files, 'closed');
     const [{ gatherLot }, { lotHeldChart }] = await Promise.all([
@@ -88,6 +80,24 @@ const PICTURES: Readonly<
     return lotHeldChart(await gatherLot(options));
   },
 };
+
+/** Cycles of the latest version of the recipe among those chosen. */
+async function ofLot(
+  files: readonly string[],
+  options: OtherPictureOptions,
+  view: 'lot' | 'difference',
+): Promise<Picture | null> {
+  refuseFiles(files, view);
+  const [{ gatherLot }, { lotDifferences, lotPicture }] = await Promise.all([
+    import('./gather-lot.ts'),
+    import('../../core/report/lot-figures-section.ts'),
+  ]);
+  const { cycles, recipes } = await gatherLot(options);
+  const latest = recipes.at(-1);
+  if (latest === undefined) return null;
+  const own = cycles.filter(({ cycle }) => cycle.recipeVersion === latest.version);
+  return (view === 'lot' ? lotPicture : lotDifferences)({ unit: options.show }, latest, own);
+}
 
 function refuseFiles(files: readonly string[], view: OtherView): void {
   if (files.length === 0) return;

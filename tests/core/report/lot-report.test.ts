@@ -66,11 +66,11 @@ describe('the report of a bonded lot', () => {
     expect(said).toContain('Found, and decided');
   });
 
-  it('draws the bond lines over the band, the cycle that heated otherwise by itself, and the times closed', () => {
+  it('draws the bond lines over the band and less its middle, the cycle that heated otherwise by itself, and the times closed', () => {
     const pictures = section(lot, 'Bond line against the recipe’s own runs')?.blocks.filter(
       ({ kind }) => kind === 'figure',
     );
-    expect(pictures).toHaveLength(3);
+    expect(pictures).toHaveLength(4);
     expect(JSON.stringify(pictures)).toContain('Recipe’s own runs, lowest to highest');
     expect(JSON.stringify(pictures)).not.toMatch(/NaN|undefined|Infinity/);
   });
