@@ -8,7 +8,6 @@ export type FileErrorCode =
   | 'file-not-written'
   | 'file-unreadable'
   | 'file-empty'
-  | 'file-binary'
   | 'file-too-large';
 
 /** A file that cannot be read or written; the system's own error, where there is one, is the cause. */

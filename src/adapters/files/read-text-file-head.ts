@@ -2,7 +2,7 @@ import { closeSync, openSync, readSync } from 'node:fs';
 import { decodeText } from './decode-text.ts';
 import { readingError } from './FileError.ts';
 
-/** First characters of a file, to tell what it is; decoded as `readLoggerText` would. At most `bytes` are read. */
+/** First characters of a file, to tell what it is, decoded as far as they are whole. At most `bytes` are read. */
 export function readTextFileHead(path: string, bytes = 4_096): string {
   try {
     const file = openSync(path, 'r');

@@ -26,10 +26,6 @@ export const fileRefusals = {
     `${path} is empty, expected readings`,
     'Check that the logger has finished writing it, or pick another file.',
   ],
-  binary: (path: string): Refusal => [
-    `${path} is no text file: it holds bytes that no text has`,
-    'Export the readings as CSV or text from the program that made the file.',
-  ],
   tooLarge: (path: string, megabytes: number, limitMegabytes: number): Refusal => [
     `${path} is too large for a log: ${megabytes} MB, expected at most ${limitMegabytes} MB`,
     'Export a shorter stretch of time, for example one trial.',

@@ -108,9 +108,9 @@ describe('readers that print a JSON object a line', () => {
     expect(whole.length).toBeGreaterThan(8);
     expect(fed([1])).toEqual(whole);
     fc.assert(
-      fc.property(fc.array(fc.integer({ min: 1, max: 40 }), { minLength: 1 }), (sizes) =>
-        expect(fed(sizes)).toEqual(whole),
-      ),
+      fc.property(fc.array(fc.integer({ min: 1, max: 40 }), { minLength: 1 }), (sizes) => {
+        expect(fed(sizes)).toEqual(whole);
+      }),
       { numRuns: 50 },
     );
   });
