@@ -5,7 +5,7 @@ import { reProveText } from '../../core/text/re-prove-text.ts';
 import { WITHDRAW_TEXT } from '../../core/text/recipe-text.ts';
 import { recipeLines } from '../../core/text/store-lists-text.ts';
 import { OptionError } from '../options/OptionError.ts';
-import { readFromStore, type StoreOptions, withStore } from '../options/with-store.ts';
+import { changeInStore, readFromStore, type StoreOptions, withStore } from '../options/with-store.ts';
 import { print, printJson } from '../output/print.ts';
 import { findRecipe } from '../recheck/find-recipe.ts';
 import { reProofs } from '../trials/re-proofs.ts';
@@ -26,9 +26,11 @@ interface RecipesOptions extends StoreOptions {
 
 /** `recipes`: every recipe version in the store, the latest of each assembly and press first; those in force with what asks for a new proof. */
 export async function recipes(options: RecipesOptions): Promise<void> {
+  const { withdraw } = options;
+  if (withdraw !== undefined)
+    return changeInStore(options, (store) => withdrawn(store, { ...options, withdraw }));
   const open = options.reProveAfter === undefined ? readFromStore : withStore;
   await open(options, (store) => {
-    if (options.withdraw !== undefined) return withdrawn(store, { ...options, withdraw: options.withdraw });
     if (options.reProveAfter !== undefined) keepReProveAfter(store, options.reProveAfter);
     const all = store.recipes();
     const inForce = recipesInForce(all);
