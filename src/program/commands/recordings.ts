@@ -3,7 +3,7 @@ import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
 import { MADE_FOR_KEY } from '../../core/warm-up/made-for-warm-up.ts';
 import { OptionError } from '../options/OptionError.ts';
-import { type StoreOptions, readFromStore } from '../options/with-store.ts';
+import { readFromStore, type StoreOptions } from '../options/with-store.ts';
 import { print, printJson } from '../output/print.ts';
 
 interface RecordingsOptions extends StoreOptions {
