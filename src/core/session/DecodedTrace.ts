@@ -2,7 +2,7 @@ import type { ReadingColumns } from '../reading/ReadingColumns.ts';
 import type { ClockComparison, StreamEvent } from '../reading/StreamEvent.ts';
 
 /** Version of what turns lines into readings. Raise it when any decoded figure may change: kept traces are made anew. */
-export const DECODE_VERSION = 1;
+export const DECODE_VERSION = 2;
 
 /**
  * A recording's readings as decoded, before any calibration or rule: can be kept beside the recording and analysed again

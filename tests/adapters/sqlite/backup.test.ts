@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, linkSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -104,6 +104,17 @@ describe('refused, with nothing left behind and what was there unchanged', () =>
         replace: true,
       }),
     ),
+  );
+  test(
+    'onto a hard link to the store',
+    refusal('backup-same-file', (folder, path) => {
+      linkSync(path, join(folder, 'link.db'));
+      try {
+        backUpStore({ path, to: join(folder, 'link.db'), replace: true });
+      } finally {
+        rmSync(join(folder, 'link.db'));
+      }
+    }),
   );
   test(
     'onto a folder',
