@@ -30,6 +30,8 @@ export interface HomeFacts {
   readonly presses: readonly Press[];
   readonly assemblies: readonly Assembly[];
   readonly recipes: readonly Recipe[];
+  /** How many recipes in force ask for a new proof; absent where nobody looked. */
+  readonly toBeReProved?: number;
   /** Newest first; the latest dozen until the records ask for all. */
   readonly trials: readonly TrialFacts[];
   /** Of all trials in the store. */

@@ -1,9 +1,12 @@
+import { recipesInForce } from '../bonding/recipes-in-force.ts';
 import type { Segment, StyledRow } from '../chart/StyledRow.ts';
 import { asciiText } from '../screen/ascii-text.ts';
 import type { PageSize } from '../screen-shell/ShellView.ts';
 import { tableRow } from '../screen-shell/table-row.ts';
 import { HOME_TEXT, SHELL_TEXT } from '../text/home-text.ts';
+import { reProveShort } from '../text/re-prove-text.ts';
 import { secondsText } from '../text/units-text.ts';
+import { withoutYear } from '../text/when-text.ts';
 import type { HomeState } from './HomeState.ts';
 import { trialName } from './next-step.ts';
 
@@ -23,7 +26,8 @@ export function knownRows(state: HomeState, size: PageSize): readonly StyledRow[
     ),
   ];
   const room = Math.max(2, size.rows - top.length - 4);
-  const recipeRoom = Math.max(1, Math.min(facts.recipes.length, Math.ceil(room / 3)));
+  const recipes = recipesInForce(facts.recipes);
+  const recipeRoom = Math.max(1, Math.min(recipes.length, Math.ceil(room / 3)));
   const wide = size.columns >= 52;
   const trialRoom = Math.max(1, room - recipeRoom);
   return [
@@ -31,11 +35,12 @@ export function knownRows(state: HomeState, size: PageSize): readonly StyledRow[
     [],
     heading(
       headings.recipes,
-      facts.recipes.length > recipeRoom ? facts.recipes.length - recipeRoom : 0,
+      recipes.length > recipeRoom ? recipes.length - recipeRoom : 0,
       size,
+      reProveShort(facts.toBeReProved ?? 0),
     ),
-    ...(facts.recipes.length === 0 ? [quiet(HOME_TEXT.noRecipe, size)] : []),
-    ...facts.recipes.slice(0, recipeRoom).map((recipe) =>
+    ...(recipes.length === 0 ? [quiet(HOME_TEXT.noRecipe, size)] : []),
+    ...recipes.slice(0, recipeRoom).map((recipe) =>
       tableRow(
         [
           { text: `${trialName(recipe)} v${recipe.version}`, columns: size.columns - 21 },
@@ -52,7 +57,7 @@ export function knownRows(state: HomeState, size: PageSize): readonly StyledRow[
     ...facts.trials.slice(0, trialRoom).map((trial) =>
       tableRow(
         [
-          { text: trial.when, columns: 12 },
+          { text: withoutYear(trial.when), columns: 12 },
           { text: trialName(trial), columns: size.columns - (wide ? 33 : 24) },
           ...(wide ? [{ text: HOME_TEXT.runs(trial.runs), columns: 8, right: true }] : []),
           {
@@ -83,10 +88,11 @@ function labelled(label: string, text: string, size: PageSize, role: Segment['ro
   );
 }
 
-function heading(text: string, more: number, { ascii }: PageSize): StyledRow {
+function heading(text: string, more: number, { ascii }: PageSize, caution = ''): StyledRow {
   const rest = more > 0 ? `  ${HOME_TEXT.more(more)}` : '';
   return [
     { text, role: 'quiet' },
+    ...(caution === '' ? [] : [{ text: `  ${caution}`, role: 'caution' } as const]),
     { text: ascii ? asciiText(rest) : rest, role: 'quiet' },
   ];
 }

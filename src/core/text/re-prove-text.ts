@@ -9,10 +9,9 @@ export function reProveText(reason: ReProveReason, unit: TemperatureUnit): strin
   return `TO BE RE-PROVED: ${why(reason, unit)}`;
 }
 
-/** For a screen with little room; null where no recipe asks for a new proof. */
-export function reProveSummary(recipes: number): string | null {
-  if (recipes === 0) return null;
-  return `${recipes} ${recipes === 1 ? 'recipe is' : 'recipes are'} TO BE RE-PROVED: dwellwright recipes says why`;
+/** Beside a heading; empty where no recipe asks for a new proof. */
+export function reProveShort(recipes: number): string {
+  return recipes === 0 ? '' : `${recipes} TO BE RE-PROVED`;
 }
 
 function why(

@@ -1,7 +1,9 @@
+import { recipesInForce } from '../../core/bonding/recipes-in-force.ts';
 import type { HomeFacts, PortFacts, TrialFacts } from '../../core/screen-home/HomeFacts.ts';
 import type { Store, StoredTrial } from '../../core/store/Store.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
 import { countingRuns } from '../../core/trial/counting-runs.ts';
+import { reProveReasonsOf } from '../trials/re-prove-reasons-of.ts';
 import { HOME_ENTRIES } from './home-entries.ts';
 
 /** As many of the latest trials as the home looks at. */
@@ -24,6 +26,12 @@ export function loadFacts(store: Store, { ports, freeBytes, allTrials }: LoadFac
     presses,
     assemblies: store.assemblies(),
     recipes: [...recipes].reverse(),
+    toBeReProved: reProveReasonsOf(
+      store,
+      recipesInForce(recipes),
+      new Date().toISOString(),
+      LATEST_TRIALS,
+    ).filter((reasons) => reasons.length > 0).length,
     trials: trials
       .slice(0, allTrials ? trials.length : LATEST_TRIALS)
       .map((trial) => trialFacts(store, trial, proved)),
@@ -57,10 +65,10 @@ function trialFacts(store: Store, trial: StoredTrial, proved: ReadonlySet<string
 
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
-/** "25 Nov 14:03" in local time; the text as it stands where it is no date. */
+/** "25 Nov 2026 14:03" in local time; the text as it stands where it is no date. */
 export function localWhen(iso: string): string {
   const date = new Date(iso);
   if (Number.isNaN(date.getTime())) return neutralise(iso);
   const two = (value: number) => String(value).padStart(2, '0');
-  return `${two(date.getDate())} ${MONTHS[date.getMonth()]} ${two(date.getHours())}:${two(date.getMinutes())}`;
+  return `${two(date.getDate())} ${MONTHS[date.getMonth()]} ${date.getFullYear()} ${two(date.getHours())}:${two(date.getMinutes())}`;
 }

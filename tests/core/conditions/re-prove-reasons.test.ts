@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { type ReProveFacts, reProveReasons } from '../../../src/core/conditions/re-prove-reasons.ts';
 import type { Assembly } from '../../../src/core/press/Press.ts';
 import { recheck } from '../../../src/core/recheck/recheck.ts';
-import { reProveSummary, reProveText } from '../../../src/core/text/re-prove-text.ts';
+import { reProveShort, reProveText } from '../../../src/core/text/re-prove-text.ts';
 import { reportRecipe } from '../report/every-report.ts';
 import { trialRun } from '../trial/trial-run.ts';
 
@@ -68,8 +68,7 @@ describe('what asks for a new proof', () => {
   });
 });
 
-it('for a screen with little room: nothing, one recipe, two', () => {
-  expect(reProveSummary(0)).toBeNull();
-  expect(reProveSummary(1)).toMatch(/^1 recipe is TO BE RE-PROVED/);
-  expect(reProveSummary(2)).toMatch(/^2 recipes are TO BE RE-PROVED/);
+it('beside a heading: nothing, or how many', () => {
+  expect(reProveShort(0)).toBe('');
+  expect(reProveShort(2)).toBe('2 TO BE RE-PROVED');
 });
