@@ -116,7 +116,16 @@ function reduceClassified(state: TrialScreenState, input: ScreenInput): Reduced 
         : reduceDialog(state, state.dialog, input.name, input.atUs);
     case 'scan': {
       const text = neutralise(input.text);
-      const told = withNotice(state, SCREEN_TEXT.scanUnknown(text), 'quiet', input.atUs);
+      const own = [state.setup.assemblyName, state.setup.pressName];
+      const isOwn = own.some((name) => name.toLowerCase() === text.toLowerCase());
+      const told = isOwn
+        ? withNotice(state, SCREEN_TEXT.scanned(text), 'good', input.atUs)
+        : withNotice(
+            state,
+            SCREEN_TEXT.scanOther(text, neutralise(state.setup.assemblyName)),
+            'caution',
+            input.atUs,
+          );
       return [told, [{ kind: 'scan', text, atUs: input.atUs }]];
     }
     case 'keys-together':

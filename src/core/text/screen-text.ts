@@ -87,7 +87,9 @@ export const SCREEN_TEXT = {
   nothingToUndo: 'No mark to take back.',
   noted: 'Note kept.',
   nothingCounts: 'No run counts yet: no dwell to accept.',
-  scanUnknown: (text: string) => `Scanned: ${text}`,
+  scanned: (text: string) => `Scanned: ${text}, as this trial has it.`,
+  scanOther: (text: string, assembly: string) =>
+    `Scanned ${text}, but this trial is of ${assembly}: wrong part in the press?`,
   pages: { runs: 'Runs of this trial', budget: 'Uncertainty of the soak time' },
   questions: {
     cautions: 'Before the first run',

@@ -256,3 +256,21 @@ describe('trialScreenReducer: two bond-line probes in a shipped recording', () =
     expect(Math.abs((mark?.timeS ?? Number.NaN) - truthS)).toBeLessThan(0.1);
   });
 });
+
+describe('a scan during a run', () => {
+  const scan = (trial: ScriptedTrial, text: string) =>
+    type(trial, text, 50).named('enter', 50 + text.length * 0.02);
+
+  it('of another assembly warns that this trial is of WB-212, and marks nothing', () => {
+    const trial = scan(scripted('heating'), 'WB-150');
+    expect(trial.state.notice).toMatchObject({
+      text: 'Scanned WB-150, but this trial is of WB-212: wrong part in the press?',
+      tone: 'caution',
+    });
+    expect(trial.intents.filter(({ kind }) => kind === 'mark')).toEqual([]);
+  });
+
+  it('of its own assembly, in whatever letters, is said to be right', () => {
+    expect(scan(scripted('heating'), 'wb-212').state.notice).toMatchObject({ tone: 'good' });
+  });
+});
