@@ -9,8 +9,10 @@ const ROWS_LOOKED_AT = 200;
  * anywhere has a decimal point. Null where there is nothing to refuse.
  */
 export function commaTwice(table: LoggerTable, names: readonly (string | null)[]): LoggerFileProblem | null {
-  const named = names.filter((name) => name !== null).length;
-  if (table.delimiter !== ',' || named === 0 || names.at(-1) !== null) return null;
+  const above = table.lines.slice(0, table.firstRow).findLast((cells) => cells.length > 0) ?? [];
+  const half = above.length * 2 === table.columnCount && above.every((cell) => /\p{L}/u.test(cell));
+  const named = half ? above.length : names.filter((name) => name !== null).length;
+  if (table.delimiter !== ',' || named === 0 || (!half && names.at(-1) !== null)) return null;
   const rows = table.rows.slice(0, ROWS_LOOKED_AT).map((at) => table.lines[at] ?? []);
   const full = rows.filter((cells) => cells.length === table.columnCount);
   const bare = full.every(

@@ -8,6 +8,8 @@ import { loggerCells } from './logger-cells.ts';
 
 const DELIMITERS: readonly Delimiter[] = ['\t', ';', ',', '|', 'space'];
 const SAMPLED_LINES = 300;
+/** A unit in a column of its own. */
+const UNIT = /^(?:[°º]?[CFK]|m?s|sec|min|h|m?V|%)$/i;
 const COMMENT = /^\s*(?:#|\/\/|%)/;
 /** A line ruled across, below a heading. */
 const RULE = /^(?=.*[-=_]{3})[\s|+:=_-]*$/;
@@ -62,7 +64,7 @@ function score(lines: readonly string[], delimiter: Delimiter): number {
     if (cells.length !== usual) continue;
     const kinds = cells.map((cell) => loggerCellKind(cell, 'either'));
     points += kinds.filter((kind) => kind !== 'text' && kind !== 'empty').length;
-    points -= kinds.filter((kind) => kind === 'text').length;
+    points -= cells.filter((cell, at) => kinds[at] === 'text' && !UNIT.test(cell)).length;
   }
   return points;
 }
@@ -75,7 +77,28 @@ function findDelimiter(lines: readonly string[]): Delimiter {
   if (holding('\t') && score(some, '\t') > 0) return '\t';
   if (holding(';') && score(some, ';') > 0) return ';';
   const scored = DELIMITERS.map((delimiter) => ({ delimiter, points: score(some, delimiter) }));
-  return scored.toSorted((a, b) => b.points - a.points)[0]?.delimiter ?? ',';
+  const [best] = scored.toSorted((a, b) => b.points - a.points);
+  // Spaces also stand inside stamps: a sign that cuts every row into values goes before them.
+  const clean =
+    best?.delimiter === 'space'
+      ? DELIMITERS.find((one) => one !== 'space' && cutsClean(some, one))
+      : undefined;
+  return clean ?? best?.delimiter ?? ',';
+}
+
+/** Whether every row of values comes apart into as many cells, at least two, none of them text. */
+function cutsClean(lines: readonly string[], delimiter: Delimiter): boolean {
+  const rows = lines.map((line) => loggerCells(line, delimiter));
+  const valued = rows.filter((cells) => cells.length > 1 && isValueRow(cells, 'either'));
+  const [first] = valued;
+  return (
+    first !== undefined &&
+    valued.length * 2 > rows.length &&
+    valued.every(
+      (cells) =>
+        cells.length === first.length && cells.every((cell) => loggerCellKind(cell, 'either') !== 'text'),
+    )
+  );
 }
 
 /** A quoted `1,000` between commas is a thousand; `0,250` between semicolons is a quarter. */

@@ -15,7 +15,8 @@ export function headingsCompleted(
   preamble: readonly string[],
 ): LoggerHeadings {
   const units = headings.units.map((unit, column) => unit ?? unitBeside(profiles[column + 1]));
-  return withUnitSaid({ ...headings, units }, profiles, preamble);
+  const ticksUs = headings.ticksUs.map((tick, column) => tick ?? tickBeside(profiles[column + 1]));
+  return withUnitSaid({ ...headings, units, ticksUs }, profiles, preamble);
 }
 
 /** Names that stand in the rows themselves, for the last columns (a stamp in front has none). */
@@ -42,6 +43,13 @@ function unitBeside(next: ColumnProfile | undefined): TemperatureUnit | null {
   const units = new Set(next.texts.map((text) => wholeTemperatureUnit(text)));
   const [unit] = units;
   return units.size === 1 ? (unit ?? null) : null;
+}
+
+/** The same for times: `0;ms;21.5;C`. */
+function tickBeside(next: ColumnProfile | undefined): number | null {
+  if (next?.kind !== 'text') return null;
+  const [text, ...more] = new Set(next.texts);
+  return text === undefined || more.length > 0 || text.length > 12 ? null : (tickUsInHeading(text) ?? null);
 }
 
 /** A unit said once above the table (`Temperature unit: °C`) holds for the columns that name none. */

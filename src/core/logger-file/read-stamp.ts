@@ -1,4 +1,5 @@
 import type { DateOrder, ShortClock } from './LoggerLayout.ts';
+import { monthOf } from './month-of.ts';
 import { readSpan } from './read-span.ts';
 
 /** A clock stamp taken apart. Days count from 1970-01-01. */
@@ -10,13 +11,12 @@ export interface Stamp {
   readonly stepUs: number;
 }
 
-const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
 const YEAR_FIRST = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})(?=$|[T ,_])/i;
 const YEAR_LAST = /^(\d{1,2})[-/.](\d{1,2})[-/.](\d{4}|\d{2})(?=$|[T ,_])/i;
-const MONTH_NAME = /^(\d{1,2})[- ]?([a-z]{3})[a-z]*[- ,]*(\d{4}|\d{2})(?=$|[T ,_])/i;
-const NAME_FIRST = /^([a-z]{3})[a-z]*\.? (\d{1,2}),? (\d{4})(?=$|[T ,_])/i;
+const MONTH_NAME = /^(\d{1,2})\.?[- ]?(\p{L}{3,10})\.?[- ,]*(\d{4}|\d{2})(?=$|[T ,_])/iu;
+const NAME_FIRST = /^(\p{L}{3,10})\.? (\d{1,2}),? (\d{4})(?=$|[T ,_])/iu;
 const CLOCK =
-  /^(\d{1,3}):(\d{2})(?::(\d{2})(?:[.,:](\d{1,9}))?)?\s*([ap])?\.?(?:m\.?)?\s*(z|utc|gmt|[+-]\d{2}:?\d{2}|[+-]\d{2})?$/i;
+  /^(\d{1,3}):(\d{2})(?::(\d{2})(?:[.,:](\d{1,9}))?)?\s*([ap])?\.?\s?(?:m\.?)?\s*(z|utc|[a-z]{1,3}t|[+-]\d{2}:?\d{2}|[+-]\d{2})?$/i;
 const SHORT = /^(\d{1,4}):(\d{2})(?:[.,](\d{1,9}))?$/;
 const DAY_US = 86_400e6;
 const WEEKDAY = /^(?:mon|tue|wed|thu|fri|sat|sun)[a-z]{0,6}[.,]? +(?=\S)/i;
@@ -61,10 +61,8 @@ function readDate(
   const [whole, one = '', two = '', three = ''] = found;
   let day: number | undefined;
   if (/^\d{4}$/.test(one)) day = dayNumber(Number(one), Number(two), Number(three));
-  else if (/[a-z]/i.test(two))
-    day = dayNumber(Number(three), MONTHS.indexOf(two.toLowerCase()) + 1, Number(one));
-  else if (/[a-z]/i.test(one))
-    day = dayNumber(Number(three), MONTHS.indexOf(one.toLowerCase()) + 1, Number(two));
+  else if (/\p{L}/u.test(two)) day = dayNumber(Number(three), monthOf(two), Number(one));
+  else if (/\p{L}/u.test(one)) day = dayNumber(Number(three), monthOf(one), Number(two));
   else if (order === 'day-first') day = dayNumber(Number(three), Number(two), Number(one));
   else day = dayNumber(Number(three), Number(one), Number(two));
   return day === undefined ? undefined : { day, length: whole.length };

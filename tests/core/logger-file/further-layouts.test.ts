@@ -532,6 +532,75 @@ const CASES: readonly Case[] = [
     ],
   ],
   [
+    'an offset from UTC behind a space',
+    'Time,Temp (C)\n2026-03-02 10:00:00 +0100,20\n2026-03-02 10:00:01 +0100,21\n',
+    {},
+    [
+      [0, 1],
+      [20, 21],
+    ],
+  ],
+  [
+    'a named zone',
+    'Time,Temp (C)\n2026-03-02 10:00:00 CET,20\n2026-03-02 10:00:01 CET,21\n',
+    {},
+    [
+      [0, 1],
+      [20, 21],
+    ],
+  ],
+  [
+    '12 hours as a. m.',
+    'Time,Temp (C)\n02/03/2026 11:59:59 a. m.,20\n02/03/2026 12:00:01 p. m.,21\n',
+    {},
+    [
+      [0, 2],
+      [20, 21],
+    ],
+  ],
+  [
+    'months by their names in German',
+    'Zeit;Temp (C)\n28. Feb 2026 23:59:59;20\n1. Mär 2026 00:00:00;21\n',
+    {},
+    [
+      [0, 1],
+      [20, 21],
+    ],
+  ],
+  [
+    'months by their names in French',
+    'Heure;Temp (C)\n31 juil. 2026 23:59:59;20\n1 août 2026 00:00:00;21\n',
+    {},
+    [
+      [0, 1],
+      [20, 21],
+    ],
+  ],
+  [
+    'a column of its own for each unit, of times too',
+    'Time;Unit;Temp;Unit\n0;ms;20;C\n100;ms;21;C\n200;ms;22;C\n',
+    {},
+    [
+      [0, 0.1, 0.2],
+      [20, 21, 22],
+    ],
+  ],
+  [
+    'a comma between columns and in every number',
+    'Time (s),Temp (C)\n0,5,20,5\n1,0,20,6\n1,5,20,7\n',
+    {},
+    { code: 'logger-file-no-rows', remedy: /semicolons/ },
+  ],
+  [
+    'decimal commas between spaces, a date and a clock',
+    '2026-03-02 10:00:00 20,5\n2026-03-02 10:00:01 20,6\n',
+    { unit: 'C' },
+    [
+      [0, 1],
+      [20.5, 20.6],
+    ],
+  ],
+  [
     'a min and max column beside each mean',
     'Time (s),Temp avg (C),Temp min (C),Temp max (C)\n0,20,19,21\n1,21,20,22\n',
     {},
