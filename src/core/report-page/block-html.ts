@@ -3,6 +3,9 @@ import { pictureSvg } from '../figure/picture-svg.ts';
 import type { DwellsBlock, FactsBlock, ReportBlock, TableBlock } from '../report/ReportContent.ts';
 import { REPORT_TEXT } from '../text/report-text.ts';
 
+/** A word that no column of a table has room for: it may break anywhere, all others only where words break. */
+const LONG_WORD = /\S{25,}/u;
+
 /** One block of a report as HTML; `nextId` gives each picture an id of its own. */
 export function blockHtml(block: ReportBlock, nextId: () => string): string {
   switch (block.kind) {
@@ -36,16 +39,23 @@ function tableHtml({ columns, rows }: TableBlock): string {
   const classes = columns.map(({ align, wide, code }) =>
     [align === 'right' ? 'right' : '', wide ? 'wide' : '', code ? 'code' : ''].filter(Boolean).join(' '),
   );
-  const attribute = (index: number) => (classes[index] ? ` class="${classes[index]}"` : '');
+  const attribute = (index: number, cell: string) => {
+    const all = [classes[index] ?? '', LONG_WORD.test(cell) ? 'long' : ''].filter(Boolean).join(' ');
+    return all === '' ? '' : ` class="${all}"`;
+  };
   const head = columns.map(
-    ({ heading, align }) =>
-      `<th scope="col"${align === 'right' ? ' class="right"' : ''}>${escapeMarkup(heading)}</th>`,
+    ({ heading, align }) => `<th scope="col"${headClass(heading, align)}>${escapeMarkup(heading)}</th>`,
   );
   const body = rows.map(
     ({ cells, leftOut }) =>
-      `<tr${leftOut ? ' class="out"' : ''}>${cells.map((cell, index) => `<td${attribute(index)}>${escapeMarkup(cell)}</td>`).join('')}</tr>`,
+      `<tr${leftOut ? ' class="out"' : ''}>${cells.map((cell, index) => `<td${attribute(index, cell)}>${escapeMarkup(cell)}</td>`).join('')}</tr>`,
   );
   return `<div class="table"><table><thead><tr>${head.join('')}</tr></thead><tbody>${body.join('\n')}</tbody></table></div>`;
+}
+
+function headClass(heading: string, align: 'left' | 'right'): string {
+  const all = [align === 'right' ? 'right' : '', LONG_WORD.test(heading) ? 'long' : ''].filter(Boolean);
+  return all.length === 0 ? '' : ` class="${all.join(' ')}"`;
 }
 
 function dwellsHtml({ dwells }: DwellsBlock): string {

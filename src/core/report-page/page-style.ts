@@ -4,10 +4,10 @@ export const PAGE_STYLE = `
 html{font:400 15px/1.45 'Source Sans 3','Helvetica Neue',Arial,sans-serif;color:#1a1a1a;background:#fff}
 body{margin:0}
 main{max-width:52rem;margin:0 auto;padding:1.5rem 1.25rem 3rem;overflow-wrap:anywhere}
-header{border-top:4px solid #1a1a1a;padding-top:.75rem;display:grid;grid-template-columns:1fr auto;column-gap:2rem}
+header{border-top:4px solid #1a1a1a;padding-top:.75rem;display:grid;grid-template-columns:minmax(0,1fr) auto;column-gap:2rem}
 h1{font-size:2rem;line-height:1.15;font-weight:600;margin:0}
 .subtitle{font-size:1.25rem;margin:.15rem 0 0;grid-column:1}
-.made{grid-column:2;grid-row:1/span 2;margin:.35rem 0 0;text-align:right;font-size:.85rem;color:#4a4a4a}
+.made{grid-column:2;grid-row:1/span 2;margin:.35rem 0 0;text-align:right;font-size:.85rem;color:#4a4a4a;max-width:17rem}
 h2{font-size:1.15rem;font-weight:600;margin:2rem 0 .6rem;padding-bottom:.2rem;border-bottom:1px solid #1a1a1a;break-after:avoid}
 p{margin:.4rem 0}
 ul{margin:.4rem 0;padding-left:1.1rem}
@@ -27,6 +27,7 @@ td{vertical-align:top;border-bottom:1px solid #d5d5d5;padding:.28rem .9rem .28re
 th:last-child,td:last-child{padding-right:0}
 th,td{overflow-wrap:normal}
 td.wide{overflow-wrap:anywhere;min-width:9rem}
+td.long,th.long{overflow-wrap:anywhere;min-width:5rem}
 .right{text-align:right}
 .code{font:.72rem/1.35 'DejaVu Sans Mono','Liberation Mono',monospace;overflow-wrap:anywhere;min-width:17rem}
 tr{break-inside:avoid}

@@ -47,6 +47,25 @@ describe.skipIf(missing)(
       await page.goto(`file://${join(folder, `${which}-${kind}.html`)}`);
     };
 
+    /** What scrolls on a screen is cut on paper. */
+    const cutOff = async () => {
+      await page.emulateMedia({ media: 'print' });
+      const cut =
+        await page.evaluate(`[...document.querySelectorAll('table, figure, dl, svg, header *')].filter((one) =>
+        one.getBoundingClientRect().right > document.documentElement.clientWidth + 1 ||
+        one.scrollWidth > one.clientWidth + 1 && one.tagName !== 'svg' && one.clientWidth > 0).map((one) => one.tagName + ' ' + one.textContent.slice(0, 60))`);
+      await page.emulateMedia({ media: null });
+      return cut;
+    };
+
+    it.each(KINDS)('%s: a name of any length leaves the title its room', async (kind) => {
+      await open('hostile', kind);
+      const title = await page.locator('h1').boundingBox();
+      // The widest title is three words of 2 rem: one line of 37 px, or two.
+      expect(title?.width).toBeGreaterThan(300);
+      expect(title?.height).toBeLessThan(90);
+    });
+
     it.each(KINDS.flatMap((kind) => (['forty', 'hostile'] as const).map((which) => [kind, which] as const)))(
       '%s, %s: no error, no request, nothing wider than the window, every word of a chart inside it',
       async (kind, which) => {
@@ -95,15 +114,10 @@ describe.skipIf(missing)(
         ).map(([paper, width]) => [kind, paper, Math.floor(width)] as const),
       ),
     )('%s prints on %s with no table or chart cut off at %i px', async (kind, paper, width) => {
-      await open('forty', kind, width);
-      await page.emulateMedia({ media: 'print' });
-      // What scrolls on a screen would be cut on paper.
-      const cut =
-        await page.evaluate(`[...document.querySelectorAll('table, figure, dl, svg')].filter((one) =>
-        one.getBoundingClientRect().right > document.documentElement.clientWidth + 1 ||
-        one.scrollWidth > one.clientWidth + 1 && one.tagName !== 'svg').map((one) => one.tagName + ' ' + one.textContent.slice(0, 60))`);
-      await page.emulateMedia({ media: null });
-      expect(cut).toEqual([]);
+      for (const which of ['hostile', 'forty'] as const) {
+        await open(which, kind, width);
+        expect([which, await cutOff()]).toEqual([which, []]);
+      }
       const printed = await page.pdf({ format: paper });
       const pages = printed.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g)?.length ?? 0;
       expect(pages).toBeGreaterThanOrEqual(kind === 'survey' ? 2 : 3);
