@@ -84,6 +84,12 @@ export const RECIPE_FIELDS: readonly ExportField<Recipe>[] = [
     (recipe) => recipe.statistics.meanCi95S?.[1] ?? null,
   ),
   field(
+    'moreRunsForWidth',
+    'about how many more runs would have brought the interval of the mean inside the wanted width',
+    (recipe) => recipe.statistics.moreRunsForWidth,
+  ),
+  field('wantedHalfWidthS', 'that width, half', (recipe) => recipe.statistics.wantedHalfWidthS),
+  field(
     'toleranceContent',
     'rule tolerance: share of all cycles, 0 to 1',
     (recipe) => recipe.tolerance?.content ?? null,
