@@ -1,7 +1,10 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { analysisOf1000Runs, plainScriptSeconds } from './analysis-of-1000-runs.ts';
 import { printCrossingTable } from './crossing-table.ts';
 import { drawCost } from './draw-cost.ts';
+import { firstPicture } from './first-picture.ts';
 import { bareParserLinesPerS, plainScriptLinesPerS, wholePathLinesPerS } from './lines-through-the-path.ts';
 import { costAt1000LinesPerS, heapGrowthOverAnHourMB } from './paced-recording.ts';
 import { recheckFigures } from './recheck-of-1000-runs.ts';
@@ -85,4 +88,19 @@ async function printCosts(): Promise<void> {
   say(`  bare Node                    ${node.toFixed(0)} ms`);
   say(`  --help                       ${against(medianMs([program, '--help']))}`);
   say(`  replay of one recording      ${against(medianMs([program, 'replay', recording]))}`);
+
+  say('First picture over a pseudo-terminal, median of 15, in turn with a bare Node');
+  const folder = mkdtempSync(join(tmpdir(), 'dwellwright-bench-'));
+  const store = (round: number | string): string => join(folder, `${round}.db`);
+  const pictures = [
+    ['trial --simulated', (round: number) => ['trial', '--simulated', '--store', store(round)], /SIMULATED/],
+    ['home', () => ['home', '--store', store('home')], /store/],
+  ] as const;
+  for (const [name, args, seen] of pictures) {
+    const { medianMs: tookMs, bareMs } = await firstPicture((round) => [program, ...args(round)], seen);
+    say(
+      `  ${name.padEnd(28)} ${tookMs.toFixed(0)} ms   ${(tookMs / bareMs).toFixed(2)} × bare Node (${bareMs.toFixed(0)} ms)`,
+    );
+  }
+  rmSync(folder, { recursive: true });
 }

@@ -1,4 +1,4 @@
-import jstat from 'jstat';
+import distributions from './distributions.cjs';
 import { StatisticsError } from './StatisticsError.ts';
 import { studentTCdf } from './student-t-cdf.ts';
 
@@ -17,5 +17,5 @@ export function noncentralTCdf(t: number, degreesOfFreedom: number, noncentralit
   }
   // The library's central case is good to 2e-8 only.
   if (noncentrality === 0) return studentTCdf(t, degreesOfFreedom);
-  return jstat.noncentralt.cdf(t, degreesOfFreedom, noncentrality);
+  return distributions.noncentralTCdf(t, degreesOfFreedom, noncentrality);
 }

@@ -1,4 +1,4 @@
-import cdf from '@stdlib/stats-base-dists-t-cdf';
+import distributions from './distributions.cjs';
 import { StatisticsError } from './StatisticsError.ts';
 
 /** Probability that a Student t variable stays at or below `t`. Refuses NaN and degrees of freedom of 0 or less. */
@@ -10,5 +10,5 @@ export function studentTCdf(t: number, degreesOfFreedom: number): number {
       'Make at least two runs',
     );
   }
-  return cdf(t, degreesOfFreedom);
+  return distributions.studentTCdf(t, degreesOfFreedom);
 }

@@ -1,4 +1,4 @@
-import quantile from '@stdlib/stats-base-dists-t-quantile';
+import distributions from './distributions.cjs';
 import { normalQuantile } from './normal-quantile.ts';
 import { requireProbability } from './require-probability.ts';
 import { StatisticsError } from './StatisticsError.ts';
@@ -21,5 +21,5 @@ export function studentTQuantile(probability: number, degreesOfFreedom: number):
   }
   // The library gives NaN for Infinity; far out the two agree to 1e-9 (tested).
   if (degreesOfFreedom > MANY) return normalQuantile(probability);
-  return quantile(probability, degreesOfFreedom);
+  return distributions.studentT(probability, degreesOfFreedom);
 }

@@ -59,6 +59,8 @@ const FOUR_CHANNELS: readonly ChannelRole[] = [
 
 /** `trial`: a heat-soak trial with a reader at the press, to runs, dwell and a recipe. */
 export async function trial(options: TrialOptions): Promise<void> {
+  // Loaded while reader and store are opened; what fails here is told where the screen is needed.
+  if (!isPlain(options)) import('../live/screen-front.ts').catch(() => undefined);
   const reader = await trialReader(options);
   const store = await openNamedStore(options, waitForDisk);
   try {
