@@ -103,6 +103,26 @@ describe('report --recheck without files', () => {
   });
 });
 
+describe('report of a trial with --recheck', () => {
+  it('analyses its stored runs again, each beside its stored result', () => {
+    const id = JSON.parse(run('trials', '--json').out).trials.find(
+      (one: { recordingIds: readonly string[] }) => one.recordingIds.length > 0,
+    ).trialId as string;
+    const { code, err } = run('report', '--trial', id, '--recheck', '--out', out('trial.html'));
+    expect([code, err]).toEqual([0, '']);
+    expect(html('trial.html')).toMatch(/<td>[\d.]+ s, good, rules \d+<\/td>/);
+    expect(html('trial.html')).toContain('gave the same soak time and verdict then');
+  });
+
+  it('sets a file beside the stored result where the store holds the same recording', () => {
+    const id = JSON.parse(run('trials', '--json').out).trials[0].recordingIds[0] as string;
+    expect(run('recordings', id, '--out', out('own.dwell.txt')).code).toBe(0);
+    expect(run('report', out('own.dwell.txt'), '--recheck', '--out', out('file.html')).err).toBe('');
+    expect(html('file.html')).toMatch(/<td>[\d.]+ s, good, rules \d+<\/td>/);
+    expect(html('file.html')).toContain('The recipe itself rests on');
+  });
+});
+
 describe('report --survey', () => {
   const south = join(recordings, 'survey-south-lower.dwell.txt');
 

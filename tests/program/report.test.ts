@@ -127,7 +127,10 @@ describe.skipIf(missing)(
 
 describe('report of a stored trial', () => {
   const store = { DWELLWRIGHT_STORE: join(folder, 'store.db') };
-  const demo = runProgram(['demo', '--plain', '--speed', '1000', '--runs', '3'], store);
+  const demo = runProgram(
+    ['demo', '--plain', '--speed', '1000', '--runs', '3', '--store', store.DWELLWRIGHT_STORE],
+    store,
+  );
   const trialId = JSON.parse(runProgram(['trials', '--json'], store).out).trials[0].trialId;
   const reason = '"><script>document.title="run"</script>\u202E';
 
@@ -160,6 +163,8 @@ describe('report of a stored trial', () => {
     expect(html).toContain('Recipe held against these runs');
     expect(html).toContain('THE RECIPE HOLDS');
     expect(html).toContain('Accepted as recipe version 1');
+    // By hand: 225 psi × (212² − 168²) ÷ 200² = 94.05 psi.
+    expect(html).toMatch(/Version 1: platens set to 450 °F .*ram gauge 94 psi .*225 psi .*on the ring/);
   });
 
   it('sets a trial on another press beside it, and says whether the recipe covers that press', () => {
@@ -190,7 +195,7 @@ describe('report --recheck', () => {
   it('refuses where the store holds no recipe', () => {
     const { code, err } = runProgram(['report', north[0] as string, '--recheck', '--out', out('none.html')]);
     expect(code).toBe(2);
-    expect(err).toContain('no such recipe in the store');
+    expect(err).toContain('no such recipe in force');
     expect(existsSync(out('none.html'))).toBe(false);
   });
 });
