@@ -1,4 +1,5 @@
 import type { Picture } from '../../core/figure/Picture.ts';
+import { NOTHING_TO_DRAW } from '../../core/text/nothing-to-draw.ts';
 import type { TemperatureUnit } from '../../core/text/units-text.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { withStore } from '../options/with-store.ts';
@@ -21,18 +22,12 @@ export async function otherPicture(
 ): Promise<Picture> {
   const drawn = await PICTURES[view](files, options);
   if (drawn !== null) return drawn;
-  throw new OptionError(`chart: nothing to draw in the view "${view}"`, REMEDY[view], 'nothing-to-draw');
+  throw new OptionError(
+    `chart: nothing to draw in the view "${view}"`,
+    NOTHING_TO_DRAW[view],
+    'nothing-to-draw',
+  );
 }
-
-const REMEDY: Readonly<Record<OtherView, string>> = {
-  survey: 'The places of the probes are not known: give --positions',
-  recheck: 'No run has a soak time: see why with dwellwright recheck',
-  'what-if': 'No target gives a dwell: see dwellwright recheck --targets 340F,350F',
-  lot: 'No cycle has readings of the bond line; --view closed shows the times alone',
-  difference:
-    'No cycle has readings of the bond line, or the runs that the recipe rests on are not in this store; --view lot or closed show what there is',
-  closed: 'Two cycles or more are needed: dwellwright bond --cycles lists them',
-};
 
 const PICTURES: Readonly<
   Record<OtherView, (files: readonly string[], options: OtherPictureOptions) => Promise<Picture | null>>
