@@ -3,8 +3,9 @@ import type { Recipe } from '../recipe/Recipe.ts';
 import { commonPartSentence } from '../text/budget-text.ts';
 import { DWELL_RULE_NAME, dwellLine, timerSentence } from '../text/dwell-text.ts';
 import { neutralise } from '../text/neutralise.ts';
+import { recipeMadeWithText } from '../text/recipe-text.ts';
 import { momentText, REPORT_TEXT } from '../text/report-text.ts';
-import { secondsText, temperatureText } from '../text/units-text.ts';
+import { secondsText, type TemperatureUnit, temperatureText } from '../text/units-text.ts';
 import type { DwellRule } from '../trial/TrialResult.ts';
 import type { DwellsBlock, ReportBlock, ReportSection } from './ReportContent.ts';
 import type { ReportJob, TrialReportInput } from './TrialReportInput.ts';
@@ -54,7 +55,7 @@ export function dwellSection({ outcome, job, unit }: DwellSectionInput): ReportS
           : []),
         ...(outcome.budget === null ? [] : [REPORT_TEXT.commonPart(commonPartSentence(outcome.budget))]),
         ...(timer === null ? [] : [REPORT_TEXT.sentence(timer)]),
-        ...job.recipes.map(recipeLine),
+        ...job.recipes.flatMap((recipe) => recipeLinesOf(recipe, unit)),
       ],
     },
     ...(bars.length === 0
@@ -77,8 +78,8 @@ function asDwell(line: string): DwellsBlock['dwells'][number] {
 }
 
 /** A recipe that rests on this trial. */
-function recipeLine(recipe: Recipe): string {
-  return REPORT_TEXT.acceptedAs({
+function recipeLinesOf(recipe: Recipe, unit: TemperatureUnit): readonly string[] {
+  const accepted = REPORT_TEXT.acceptedAs({
     version: recipe.version,
     dwell: secondsText(recipe.dwellS, 3),
     rule: DWELL_RULE_NAME[recipe.rule],
@@ -87,4 +88,5 @@ function recipeLine(recipe: Recipe): string {
     at: momentText(neutralise(recipe.acceptedAt)),
     provisional: recipe.provisional,
   });
+  return [accepted, recipeMadeWithText(recipe, unit)];
 }

@@ -1,5 +1,6 @@
 import { HOME_TEXT } from '../text/home-text.ts';
 import { onPress } from '../text/run-facts-text.ts';
+import { withoutYear } from '../text/when-text.ts';
 import type { HomeFacts, TrialPlan } from './HomeFacts.ts';
 
 /** The one thing one would do next. */
@@ -25,7 +26,7 @@ export function nextStep(facts: HomeFacts, plan: TrialPlan): NextStep {
   });
   const text = HOME_TEXT.suggestion;
   const open = openTrial(facts);
-  if (open !== null) return say('go-on', text.goOn(trialName(open), open.when), open.trialId);
+  if (open !== null) return say('go-on', text.goOn(trialName(open), withoutYear(open.when)), open.trialId);
   if (facts.presses.length === 0 && facts.assemblies.length === 0) return say('set-up', text.setUp);
   if (facts.presses.length === 0) return say('press', text.press);
   if (facts.assemblies.length === 0) return say('assembly', text.assembly);

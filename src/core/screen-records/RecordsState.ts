@@ -34,7 +34,7 @@ export interface RunTrace {
 /** A logged cycle of production with its local times, for people. */
 export interface LoadedCycle {
   readonly cycle: BondingCycle;
-  /** "25 Nov 14:03". */
+  /** "25 Nov 2026 14:03". */
   readonly when: string;
 }
 

@@ -79,7 +79,7 @@ function row(
   selected: boolean,
 ): StyledRow {
   const spare = Math.min(8, Math.max(0, Math.floor((columns - 80) / 4)));
-  const fixed = [12, 9 + spare, 8 + spare, 7, 8];
+  const fixed = [17, 8 + spare, 7 + spare, 7, 8];
   const rest = columns - 3 - fixed.reduce((sum, one) => sum + one + 1, 0) - 1;
   return [
     { text: selected ? ' > ' : '   ', role: 'strong' },

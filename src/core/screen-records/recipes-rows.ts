@@ -1,9 +1,11 @@
+import { recipesInForce } from '../bonding/recipes-in-force.ts';
 import type { StyledRow } from '../chart/StyledRow.ts';
 import { listStart } from '../screen-shell/list-window.ts';
 import type { PageSize } from '../screen-shell/ShellView.ts';
 import { tableRow } from '../screen-shell/table-row.ts';
 import { textRows } from '../screen-shell/text-rows.ts';
 import { SHELL_TEXT } from '../text/home-text.ts';
+import { WITHDRAW_TEXT } from '../text/recipe-text.ts';
 import { RECORDS_TEXT } from '../text/records-text.ts';
 import { recipeLines } from '../text/store-lists-text.ts';
 import { secondsText, type TemperatureUnit } from '../text/units-text.ts';
@@ -19,10 +21,11 @@ export function recipesRows(
   if (recipes.length === 0) return [[], ...textRows(RECORDS_TEXT.noRecipe, size)];
   const selected = view.kind === 'recipes' ? view.selected : 0;
   const chosen = recipes[selected];
+  const inForce = recipesInForce(recipes);
   const detail =
     chosen === undefined
       ? []
-      : recipeLines(chosen, unit)
+      : recipeLines(chosen, unit, inForce.includes(chosen))
           .split('\n')
           .flatMap((line, i) => textRows(line.trim(), size, i === 0 ? 'strong' : 'plain', i === 0 ? 2 : 4));
   const room = Math.max(1, Math.min(recipes.length, size.rows - detail.length - 4));
@@ -40,7 +43,12 @@ export function recipesRows(
             `${recipe.version}`,
             secondsText(recipe.dwellS),
             recipe.acceptedAt.slice(0, 10),
-            [recipe.simulated ? SHELL_TEXT.simulated : '', recipe.provisional ? RECORDS_TEXT.provisional : '']
+            [
+              recipe.simulated ? SHELL_TEXT.simulated : '',
+              recipe.withdrawn == null ? '' : WITHDRAW_TEXT.withdrawn,
+              inForce.includes(recipe) ? WITHDRAW_TEXT.inForce : '',
+              recipe.provisional ? RECORDS_TEXT.provisional : '',
+            ]
               .filter(Boolean)
               .join(', '),
           ],

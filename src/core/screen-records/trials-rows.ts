@@ -48,7 +48,7 @@ function row(
   selected: boolean,
 ): StyledRow {
   const spare = Math.min(10, Math.max(0, Math.floor((columns - 80) / 2)));
-  const widths = [13, 14 + spare, 10 + spare, 4, 5, 9, 14];
+  const widths = [17, 13 + spare, 9 + spare, 4, 5, 9, 12];
   const table: readonly TableCell[] = widths.map((width, i) => ({
     text: cells[i] ?? '',
     columns: width,

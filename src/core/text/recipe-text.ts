@@ -71,6 +71,17 @@ export function withdrawnText({ withdrawn }: Pick<Recipe, 'withdrawn'>): string 
   return `withdrawn ${minuteText(withdrawnAt)} by ${neutralise(initials)}: ${neutralise(reason)}`;
 }
 
+/** A recipe's settings and standing as a sentence of a report. */
+export function recipeMadeWithText(recipe: Recipe, unit: TemperatureUnit): string {
+  const withdrawn = withdrawnText(recipe);
+  const standing = [
+    ...(recipe.simulated ? ['it rests on simulated readings and is in force for no real press'] : []),
+    ...(withdrawn === null ? [] : [withdrawn]),
+  ];
+  const parts = [recipePlatensText(recipe, unit), recipeGaugeText(recipe), ...standing];
+  return `Version ${recipe.version}: ${parts.join('; ')}.`;
+}
+
 /** Ring or ram are no longer those that the recipe's gauge pressure was for. */
 export function gaugeMovedText({ recipePsi, todayPsi, netFacingPsi, wantedNetPsi }: GaugeMoved): string {
   return `Gauge: the recipe says ${pressureText(recipePsi, 1)}, but ring and ram as entered today need ${pressureText(todayPsi, 1)} for ${pressureText(wantedNetPsi)} on the ring; the recipe's gauge would give ${pressureText(netFacingPsi)}. Check bore and ring before bonding.`;

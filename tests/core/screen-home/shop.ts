@@ -69,7 +69,7 @@ export const trialFacts = (change: Partial<TrialFacts> = {}): TrialFacts => ({
   closedAt: '2026-11-25T11:40:00Z',
   simulated: false,
   recordingIds: ['r1'],
-  when: '25 Nov 11:08',
+  when: '25 Nov 2026 11:08',
   runs: 3,
   countingRuns: 3,
   meanSoakS: 53.2,
