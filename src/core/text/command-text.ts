@@ -32,7 +32,7 @@ export const COMMAND_TEXT = {
           'Look into it: dwellwright recipes --store demo, or dwellwright home --store demo',
         ]
       : [`Store: ${path}`],
-  orNew: ' If the name is new and right, add --new.',
+  orNew: '; or add --new if the name is new and right',
   newAssembly: (name: string, target: string, hold: string) =>
     `New assembly "${name}": target ${target} and hold ${hold}, the trade's usual ones. Others: dwellwright assemblies "${name}" --target … --hold …`,
   newPress: (name: string) =>

@@ -17,8 +17,8 @@ export function named<Named extends { readonly name: string }>(
   throw new OptionError(
     `no ${what} "${neutralise(name)}" in the store`,
     names.length === 0
-      ? `Add it first: dwellwright ${list} "${neutralise(name)}" ….${further}`
-      : `Did you mean "${neutralise(closest(name, names))}"? Or add it: dwellwright ${list} "${neutralise(name)}" ….${further}`,
+      ? `Add it first: dwellwright ${list} "${neutralise(name)}" …${further}`
+      : `Did you mean "${neutralise(closest(name, names))}"? Or add it: dwellwright ${list} "${neutralise(name)}" …${further}`,
     `${what}-unknown`,
   );
 }
