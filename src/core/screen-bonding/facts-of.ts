@@ -20,9 +20,11 @@ export function factsOf(state: BondingState): readonly ViewLine[] {
       recipe.leastRecoveryS === null || state.lastOpenedUs === null
         ? 0
         : recipe.leastRecoveryS - (nowUs - state.lastOpenedUs) / 1e6;
+    // A warning comes before what is as it should be.
     return [
+      ...(job.gaugeRemark == null ? [] : [gauge]),
       ...platenLines(state),
-      gauge,
+      ...(job.gaugeRemark == null ? [gauge] : []),
       ...troubleLine(state),
       ...(leftS > 0 ? [{ text: BONDING_TEXT.tooSoon(leftS), role: 'caution' as const }] : []),
     ];
