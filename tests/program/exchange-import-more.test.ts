@@ -167,6 +167,21 @@ describe('many files', () => {
     expect(recordings(store)).toBe(0);
   });
 
+  it('nobody is asked of each of six files when its press closed; of five they are', async () => {
+    const six = [...'abcdef'].map((name, at) =>
+      writtenFile(folder, `asked-${name}.csv`, logText({ ...PLAIN_LOG, stepS: 0.5 + at / 10 })),
+    );
+    const asked: string[] = [];
+    const ask = (question: string) => {
+      asked.push(question);
+      return Promise.resolve('');
+    };
+    await brought(freshStore(), six, OF_A_TRIAL, ask);
+    expect(asked).toEqual([]);
+    await brought(freshStore(), six.slice(1), OF_A_TRIAL, ask);
+    expect(asked).toHaveLength(5);
+  });
+
   it('200 at once, each of its own: all in one trial, and none again the second time', async () => {
     const store = freshStore();
     const paths = Array.from({ length: 200 }, (_, at) =>

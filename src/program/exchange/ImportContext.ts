@@ -11,6 +11,8 @@ export interface ImportContext {
   /** From `--layout`, options before it. */
   readonly loggerOptions: LoggerFileOptions;
   readonly ask: Ask | null;
+  /** Asks when the press closed in each file; null where there are too many to be asked of each. */
+  readonly askClosing: Ask | null;
   readonly trials: TrialChooser;
   readonly importedAt: string;
 }

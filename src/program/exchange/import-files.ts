@@ -19,6 +19,9 @@ export interface ImportOutcome {
   readonly layoutSaved: string | null;
 }
 
+/** With more files than this nobody is asked about each; the closing is taken from the rise, and the result says so. */
+const MOST_ASKED = 5;
+
 /**
  * Brings files into the store. All of them are read and found fit first; only then is each put in, whole or not at all,
  * so that one bad file leaves the store as it was.
@@ -36,6 +39,7 @@ export async function importFiles(
     options,
     loggerOptions: loggerOptions(store, options),
     ask,
+    askClosing: paths.length > MOST_ASKED ? null : ask,
     trials: createTrialChooser({ store, options, ask, now: startedAt }),
     importedAt: startedAt.toISOString(),
   };

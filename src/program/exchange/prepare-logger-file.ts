@@ -30,7 +30,7 @@ export async function prepareLoggerFile(
   hashes: { readonly fileSha256: string; readonly contentSha256: string },
   context: ImportContext,
 ): Promise<PreparedImport> {
-  const { store, options, ask, trials, importedAt } = context;
+  const { store, options, ask, askClosing, trials, importedAt } = context;
   const { layout, options: layoutOptions } = await openLoggerAsking(
     path,
     readLoggerBytes(path),
@@ -72,8 +72,13 @@ export async function prepareLoggerFile(
   };
   let prepared = prepare(rules.closedAtS);
   const [only, ...more] = prepared.results;
-  if (ask !== null && rules.closedAtS === null && more.length === 0 && only?.pressClosed?.by === 'onset') {
-    const answer = await ask(importQuestions.closedAt(path), isTimeOrEmpty);
+  if (
+    askClosing !== null &&
+    rules.closedAtS === null &&
+    more.length === 0 &&
+    only?.pressClosed?.by === 'onset'
+  ) {
+    const answer = await askClosing(importQuestions.closedAt(path), isTimeOrEmpty);
     if (answer !== '') prepared = prepare(parseDuration(answer, COMMAND_TEXT.answer, { negative: true }));
   }
   const { head, text, results, recognised } = prepared;
