@@ -19,6 +19,8 @@ interface Row {
   cure_reference_c: number | null;
   cure_from_c: number | null;
   cure_to_c: number | null;
+  net_facing_low_psi: number | null;
+  net_facing_high_psi: number | null;
 }
 
 /** Assemblies by name; saving one again replaces what is known of it. */
@@ -26,17 +28,20 @@ export function assemblyTable(database: Database.Database): Pick<Store, 'saveAss
   const save = database.prepare<[Row]>(`
     INSERT INTO assemblies (name, ring_outer_diameter_mm, ring_inner_diameter_mm, carrier, target_c, hold_s,
       adhesive, data_sheet_revision, highest_dwell_s, highest_peak_c, least_recovery_s,
-      activation_energy_kj_per_mol, cure_reference_c, cure_from_c, cure_to_c)
+      activation_energy_kj_per_mol, cure_reference_c, cure_from_c, cure_to_c,
+      net_facing_low_psi, net_facing_high_psi)
     VALUES (@name, @ring_outer_diameter_mm, @ring_inner_diameter_mm, @carrier, @target_c, @hold_s,
       @adhesive, @data_sheet_revision, @highest_dwell_s, @highest_peak_c, @least_recovery_s,
-      @activation_energy_kj_per_mol, @cure_reference_c, @cure_from_c, @cure_to_c)
+      @activation_energy_kj_per_mol, @cure_reference_c, @cure_from_c, @cure_to_c,
+      @net_facing_low_psi, @net_facing_high_psi)
     ON CONFLICT (name) DO UPDATE SET ring_outer_diameter_mm = excluded.ring_outer_diameter_mm,
       ring_inner_diameter_mm = excluded.ring_inner_diameter_mm, carrier = excluded.carrier,
       target_c = excluded.target_c, hold_s = excluded.hold_s, adhesive = excluded.adhesive,
       data_sheet_revision = excluded.data_sheet_revision, highest_dwell_s = excluded.highest_dwell_s,
       highest_peak_c = excluded.highest_peak_c, least_recovery_s = excluded.least_recovery_s,
       activation_energy_kj_per_mol = excluded.activation_energy_kj_per_mol,
-      cure_reference_c = excluded.cure_reference_c, cure_from_c = excluded.cure_from_c, cure_to_c = excluded.cure_to_c`);
+      cure_reference_c = excluded.cure_reference_c, cure_from_c = excluded.cure_from_c, cure_to_c = excluded.cure_to_c,
+      net_facing_low_psi = excluded.net_facing_low_psi, net_facing_high_psi = excluded.net_facing_high_psi`);
   const all = database.prepare<[], Row>('SELECT * FROM assemblies ORDER BY assembly_row');
   return {
     saveAssembly: (assembly) => {
@@ -66,6 +71,8 @@ function toRow(assembly: Assembly): Row {
     cure_reference_c: finiteOrNull('cure reference temperature', assembly.cure?.referenceC ?? null),
     cure_from_c: finiteOrNull('cure range', assembly.cure?.rangeC.from ?? null),
     cure_to_c: finiteOrNull('cure range', assembly.cure?.rangeC.to ?? null),
+    net_facing_low_psi: finiteOrNull('net facing pressure', assembly.netFacingPsi?.low ?? null),
+    net_facing_high_psi: finiteOrNull('net facing pressure', assembly.netFacingPsi?.high ?? null),
   };
 }
 
@@ -83,7 +90,15 @@ function fromRow(row: Row): Assembly {
     highestPeakC: row.highest_peak_c,
     leastRecoveryS: row.least_recovery_s,
     ...cureOf(row),
+    ...netFacingOf(row),
   };
+}
+
+function netFacingOf({
+  net_facing_low_psi: low,
+  net_facing_high_psi: high,
+}: Row): Pick<Assembly, 'netFacingPsi'> {
+  return low === null || high === null ? {} : { netFacingPsi: { low, high } };
 }
 
 function cureOf(row: Row): Pick<Assembly, 'cure'> {

@@ -245,4 +245,11 @@ export const MIGRATIONS: readonly Migration[] = [
   ALTER TABLE recipes ADD COLUMN proof TEXT CHECK (length(proof) = 64);
   ALTER TABLE cycles ADD COLUMN proof TEXT CHECK (length(proof) = 64);`,
   },
+  {
+    // Both or none: the pressure that a ring wants; without it common practice holds.
+    name: '013-net-facing-pressure',
+    sql: `
+  ALTER TABLE assemblies ADD COLUMN net_facing_low_psi REAL CHECK (net_facing_low_psi > 0);
+  ALTER TABLE assemblies ADD COLUMN net_facing_high_psi REAL CHECK (net_facing_high_psi >= net_facing_low_psi);`,
+  },
 ];

@@ -9,6 +9,16 @@ export const ASSEMBLY_FIELDS: readonly ExportField<Assembly>[] = [
   field('carrier', 'carrier', (assembly) => assembly.carrier),
   field('targetC', 'bond-line target', (assembly) => assembly.targetC),
   field('holdS', 'hold', (assembly) => assembly.holdS),
+  field(
+    'netFacingLowPsi',
+    'lowest net facing pressure wanted, where stated',
+    (assembly) => assembly.netFacingPsi?.low ?? null,
+  ),
+  field(
+    'netFacingHighPsi',
+    'highest net facing pressure wanted, where stated',
+    (assembly) => assembly.netFacingPsi?.high ?? null,
+  ),
   field('adhesive', 'adhesive', (assembly) => assembly.adhesive),
   field(
     'dataSheetRevision',

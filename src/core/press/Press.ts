@@ -27,6 +27,8 @@ export interface Assembly {
   readonly highestDwellS: number | null;
   readonly highestPeakC: number | null;
   readonly leastRecoveryS: number | null;
+  /** Net facing pressure that the ring wants, psi; absent or null: 200 to 250 psi (common practice, no source). */
+  readonly netFacingPsi?: { readonly low: number; readonly high: number } | null;
   /** What the adhesive's data sheet says of its cure; absent or null where not entered. */
   readonly cure?: CureFacts | null;
 }

@@ -24,7 +24,7 @@ export function requireShare(efficiency: number): void {
 
 /** Throws unless the band rises from above 0. */
 export function requireBand(band: { readonly low: number; readonly high: number }): void {
-  if (band.low > 0 && band.high > band.low && Number.isFinite(band.high)) return;
+  if (band.low > 0 && band.high >= band.low && Number.isFinite(band.high)) return;
   throw new PressureError(
     'band-impossible',
     'bandPsi',

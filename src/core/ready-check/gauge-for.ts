@@ -1,16 +1,17 @@
+import { middleOfBand, netFacingBand } from '../press/net-facing-band.ts';
 import type { Assembly, Press } from '../press/Press.ts';
 import type { PressureResult } from '../press/PressureResult.ts';
-import { NET_FACING_BAND_PSI, pressure } from '../press/pressure.ts';
+import { pressure } from '../press/pressure.ts';
 
 /**
- * Gauge pressure of this ring on this ram for the middle of the net facing band; null where a size is not known.
+ * Gauge pressure of this ring on this ram for the middle of its net facing band; null where a size is not known.
  * Refuses impossible sizes as `pressure` does.
  */
 export function gaugeFor(press: Press, assembly: Assembly): PressureResult | null {
   const { ramBoreMm, ramRodMm, rams, gaugeDivisionPsi } = press;
   const { ringOuterDiameterMm, ringInnerDiameterMm } = assembly;
   if (ramBoreMm === null || ringOuterDiameterMm === null || ringInnerDiameterMm === null) return null;
-  const netFacingPsi = (NET_FACING_BAND_PSI.low + NET_FACING_BAND_PSI.high) / 2;
+  const bandPsi = netFacingBand(assembly);
   return pressure({
     ringOuterDiameterMm,
     ringInnerDiameterMm,
@@ -18,6 +19,7 @@ export function gaugeFor(press: Press, assembly: Assembly): PressureResult | nul
     ramRodMm,
     rams,
     gaugeDivisionPsi,
-    given: { netFacingPsi },
+    bandPsi,
+    given: { netFacingPsi: middleOfBand(bandPsi) },
   });
 }

@@ -1,9 +1,13 @@
+import { netFacingBand } from '../press/net-facing-band.ts';
 import type { Assembly } from '../press/Press.ts';
+import { NET_FACING_BAND_PSI } from '../press/pressure.ts';
 import type { Answers, Guide, GuideQuestion } from '../screen-shell/Guide.ts';
 import { ASKED, QUESTIONS } from '../text/home-text.ts';
+import { netFacingText } from '../text/store-lists-text.ts';
 import { numberText } from '../text/units-text.ts';
 import { parseDuration } from '../units/parse-duration.ts';
 import { parseLength } from '../units/parse-length.ts';
+import { parsePressureBand } from '../units/parse-pressure-band.ts';
 import { parseTemperature } from '../units/parse-temperature.ts';
 import { temperatureCToF } from '../units/temperature-c-to-f.ts';
 import { nameProblem, optional, problemOf } from './optional-parse.ts';
@@ -52,6 +56,13 @@ export function assemblyGuide(before: Assembly | null): Guide {
       initial: before === null ? '120 s' : durationText(before.holdS),
       problem: (text) => problemOf(() => parseDuration(text, 'hold')),
     },
+    {
+      kind: 'text',
+      id: 'net',
+      ...Q.net,
+      initial: netFacingText(netFacingBand(before)),
+      problem: (text) => problemOf(() => parsePressureBand(text, ASKED.net)),
+    },
   ];
   return {
     title: Q.title,
@@ -74,5 +85,14 @@ export function assemblyFromAnswers(answers: Answers, before: Assembly | null): 
     carrier: optional(answers.carrier, (text) => text),
     targetC: parseTemperature(answers.target ?? '', 'target'),
     holdS: parseDuration(answers.hold ?? '', 'hold'),
+    ...netFacingOf(answers.net, before),
   };
+}
+
+/** The default left as it stands is common practice and no statement of this ring. */
+function netFacingOf(answer: string | undefined, before: Assembly | null): Pick<Assembly, 'netFacingPsi'> {
+  if (answer === undefined) return {};
+  const { low, high } = parsePressureBand(answer, ASKED.net);
+  const isDefault = low === NET_FACING_BAND_PSI.low && high === NET_FACING_BAND_PSI.high;
+  return isDefault && before?.netFacingPsi == null ? {} : { netFacingPsi: { low, high } };
 }

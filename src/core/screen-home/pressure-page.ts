@@ -1,4 +1,5 @@
-import { NET_FACING_BAND_PSI, pressure } from '../press/pressure.ts';
+import { middleOfBand, netFacingBand } from '../press/net-facing-band.ts';
+import { pressure } from '../press/pressure.ts';
 import { PRESSURE_PAGE_TEXT } from '../text/home-text.ts';
 import { pressureLines } from '../text/pressure-text.ts';
 import { numberText } from '../text/units-text.ts';
@@ -17,6 +18,7 @@ export function pressurePage(state: HomeState): HomeState {
     assembly.ringInnerDiameterMm === null
   )
     return said(state, PRESSURE_PAGE_TEXT.missing, 'caution');
+  const bandPsi = netFacingBand(assembly);
   const result = pressure({
     ringOuterDiameterMm: assembly.ringOuterDiameterMm,
     ringInnerDiameterMm: assembly.ringInnerDiameterMm,
@@ -25,7 +27,8 @@ export function pressurePage(state: HomeState): HomeState {
     ramPulls: press.ramRodMm !== null,
     rams: press.rams,
     gaugeDivisionPsi: press.gaugeDivisionPsi,
-    given: { netFacingPsi: (NET_FACING_BAND_PSI.low + NET_FACING_BAND_PSI.high) / 2 },
+    bandPsi,
+    given: { netFacingPsi: middleOfBand(bandPsi) },
   });
   return {
     ...state,
@@ -33,7 +36,7 @@ export function pressurePage(state: HomeState): HomeState {
       kind: 'lines',
       title: PRESSURE_PAGE_TEXT.title(assembly.name, press.name),
       word: PRESSURE_PAGE_TEXT.word(numberText(result.gaugePsi, 0)),
-      lines: pressureLines(result, { wanted: true }),
+      lines: pressureLines(result, { wanted: true, bandIsDefault: assembly.netFacingPsi == null }),
       scroll: 0,
     },
   };

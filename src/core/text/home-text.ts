@@ -160,6 +160,7 @@ export const ASKED = {
   lower: 'lower platen',
   outer: 'ring outer diameter',
   inner: 'ring inner diameter',
+  net: 'net facing pressure',
 } as const;
 
 /** Questions that lead through a press, an assembly and a reader. */
@@ -236,6 +237,14 @@ export const QUESTIONS = {
       title: 'HOLD',
       ask: 'Hold at or above target, with its unit?',
       hints: ['From the adhesive’s data sheet. 120 s is common practice, no source.'],
+    },
+    net: {
+      title: 'PRESSURE',
+      ask: 'Net facing pressure on the ring, with its unit?',
+      hints: [
+        'From the adhesive’s data sheet, from and to, or one value. Example: 200 to 250 psi',
+        'It gives the gauge pressure. 200 to 250 psi is common practice, no source.',
+      ],
     },
   },
   reader: {

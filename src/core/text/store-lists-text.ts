@@ -19,12 +19,18 @@ export function pressLine(press: Press): string {
   return `${neutralise(press.name)}: ${press.rams} × ram bore ${known(press.ramBoreMm, 'mm')}, platens ${platens}, timer starts at ${press.timerStartsAt}, offset ${numberText(press.timerOffsetS, 1)} s, step ${numberText(press.timerStepS, 1)} s`;
 }
 
+/** Net facing pressure as a band, or as one value. */
+export function netFacingText({ low, high }: { readonly low: number; readonly high: number }): string {
+  return low === high ? `${numberText(low, 0)} psi` : `${numberText(low, 0)} to ${numberText(high, 0)} psi`;
+}
+
 /** One line about an assembly. */
 export function assemblyLine(assembly: Assembly, unit: TemperatureUnit): string {
   const ring = `ring ${known(assembly.ringOuterDiameterMm, 'mm')} OD, ${known(assembly.ringInnerDiameterMm, 'mm')} ID`;
   const adhesive = assembly.adhesive === null ? '' : `, adhesive ${neutralise(assembly.adhesive)}`;
+  const net = assembly.netFacingPsi == null ? '' : `, net facing ${netFacingText(assembly.netFacingPsi)}`;
   const cure = assembly.cure == null ? '' : `, ${cureFactsText(assembly.cure, unit)}`;
-  return `${neutralise(assembly.name)}: ${ring}, target ${temperatureText(assembly.targetC, unit)}, hold ${numberText(assembly.holdS, 0)} s${adhesive}${cure}`;
+  return `${neutralise(assembly.name)}: ${ring}, target ${temperatureText(assembly.targetC, unit)}, hold ${numberText(assembly.holdS, 0)} s${net}${adhesive}${cure}`;
 }
 
 /** A recipe in a few lines; `inForce` marks the one that bonding would take. */

@@ -19,7 +19,10 @@ export function addDeskCommands(program: Command): void {
     .option('--gauge <pressure>', 'gauge pressure, such as 120psi or 8.3bar')
     .option('--net <pressure>', 'wanted net facing pressure')
     .option('--division <pressure>', 'one division of the gauge')
-    .option('--band <pressures>', 'wanted net facing pressure from/to', '200psi/250psi')
+    .option(
+      '--band <pressures>',
+      'wanted net facing pressure from/to (default: that of the assembly, else 200psi/250psi)',
+    )
     .option(
       '--land <fraction>',
       'share of the ring that carries load (grooved or segmented rings), such as 0.85',
@@ -119,6 +122,7 @@ export function addDeskCommands(program: Command): void {
     .option('--carrier <text>', 'carrier')
     .option('--target <temperature>', 'bond-line target')
     .option('--hold <duration>', 'hold at or above target')
+    .option('--net <pressures>', 'net facing pressure from/to, such as 200psi/250psi')
     .option('--adhesive <text>', 'adhesive')
     .option('--data-sheet <revision>', 'revision of the adhesive’s data sheet')
     .option('--highest-dwell <duration>', 'longest dwell allowed')

@@ -4,6 +4,7 @@ import { COMMAND_TEXT } from '../../core/text/command-text.ts';
 import { assemblyLine } from '../../core/text/store-lists-text.ts';
 import { parseDuration } from '../../core/units/parse-duration.ts';
 import { parseLength } from '../../core/units/parse-length.ts';
+import { parsePressureBand } from '../../core/units/parse-pressure-band.ts';
 import { parseTemperature } from '../../core/units/parse-temperature.ts';
 import { type CureOptions, cureOptions } from '../options/cure-options.ts';
 import { runRules } from '../options/run-rules.ts';
@@ -16,6 +17,7 @@ interface AssemblyOptions extends StoreOptions, CureOptions {
   readonly carrier?: string;
   readonly target?: string;
   readonly hold?: string;
+  readonly net?: string;
   readonly adhesive?: string;
   readonly dataSheet?: string;
   readonly highestDwell?: string;
@@ -74,6 +76,7 @@ function changed(store: Store, name: string, options: AssemblyOptions): Assembly
     ...(options.carrier === undefined ? {} : { carrier: options.carrier }),
     ...(options.target === undefined ? {} : { targetC: parseTemperature(options.target, '--target') }),
     ...(options.hold === undefined ? {} : { holdS: parseDuration(options.hold, '--hold') }),
+    ...(options.net === undefined ? {} : { netFacingPsi: parsePressureBand(options.net, '--net') }),
     ...(options.adhesive === undefined ? {} : { adhesive: options.adhesive }),
     ...(options.dataSheet === undefined ? {} : { dataSheetRevision: options.dataSheet }),
     ...(options.highestDwell === undefined

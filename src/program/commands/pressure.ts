@@ -1,17 +1,17 @@
+import { middleOfBand, type NetFacingBand, netFacingBand } from '../../core/press/net-facing-band.ts';
 import type { Assembly, Press } from '../../core/press/Press.ts';
-import { NET_FACING_BAND_PSI, pressure as workOut } from '../../core/press/pressure.ts';
+import { pressure as workOut } from '../../core/press/pressure.ts';
 import { ASKED } from '../../core/text/home-text.ts';
 import { pressureLines } from '../../core/text/pressure-text.ts';
 import { parseLength } from '../../core/units/parse-length.ts';
 import { parsePressure } from '../../core/units/parse-pressure.ts';
+import { parsePressureBand } from '../../core/units/parse-pressure-band.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { parseCount } from '../options/parse-count.ts';
 import { parseFraction } from '../options/parse-fraction.ts';
 import { readFromStore, type StoreOptions } from '../options/with-store.ts';
 import { print, printJson } from '../output/print.ts';
 import { named } from './named.ts';
-
-const DEFAULT_BAND = '200psi/250psi';
 
 interface PressureOptions extends StoreOptions {
   readonly ringOd?: string;
@@ -22,7 +22,7 @@ interface PressureOptions extends StoreOptions {
   readonly gauge?: string;
   readonly net?: string;
   readonly division?: string;
-  readonly band: string;
+  readonly band?: string;
   readonly land?: string;
   readonly efficiency?: string;
   readonly assembly?: string;
@@ -39,6 +39,10 @@ export async function pressure(options: PressureOptions): Promise<void> {
     options.division === undefined
       ? (stored.press?.gaugeDivisionPsi ?? null)
       : parsePressure(options.division, '--division');
+  const bandPsi =
+    options.band === undefined
+      ? netFacingBand(stored.assembly ?? null)
+      : parsePressureBand(options.band, '--band');
   const result = workOut({
     ringOuterDiameterMm: needed(
       length(options.ringOd, '--ring-od') ?? stored.assembly?.ringOuterDiameterMm,
@@ -58,18 +62,18 @@ export async function pressure(options: PressureOptions): Promise<void> {
         ? (stored.press?.rams ?? 1)
         : parseCount(options.rams, '--rams', { least: 1, most: 20 }),
     gaugeDivisionPsi: division,
-    bandPsi: bandPsi(options.band),
+    bandPsi,
     ...(options.land === undefined ? {} : { landFraction: parseFraction(options.land, '--land') }),
     ...(options.efficiency === undefined
       ? {}
       : { efficiency: parseFraction(options.efficiency, '--efficiency') }),
-    given: givenPressure(options),
+    given: givenPressure(options, bandPsi),
   });
   if (options.json) printJson(result);
   else
     print(
       pressureLines(result, {
-        bandIsDefault: options.band === DEFAULT_BAND,
+        bandIsDefault: options.band === undefined && stored.assembly?.netFacingPsi == null,
         wanted: options.gauge === undefined,
       }).join('\n'),
     );
@@ -94,10 +98,10 @@ function needed(value: number | null | undefined, option: string, what: string):
   );
 }
 
-function givenPressure({
-  gauge,
-  net,
-}: PressureOptions): { readonly gaugePsi: number } | { readonly netFacingPsi: number } {
+function givenPressure(
+  { gauge, net }: PressureOptions,
+  bandPsi: NetFacingBand,
+): { readonly gaugePsi: number } | { readonly netFacingPsi: number } {
   if (gauge !== undefined && net !== undefined)
     throw new OptionError(
       'pressure: came both --gauge and --net',
@@ -106,16 +110,5 @@ function givenPressure({
   if (gauge !== undefined) return { gaugePsi: parsePressure(gauge, '--gauge') };
   if (net !== undefined) return { netFacingPsi: parsePressure(net, '--net') };
   // Nothing asked for: the middle of the band is what a technician wants to set.
-  return { netFacingPsi: (NET_FACING_BAND_PSI.low + NET_FACING_BAND_PSI.high) / 2 };
-}
-
-function bandPsi(text: string): { readonly low: number; readonly high: number } {
-  const [low, high, more] = text.split('/');
-  if (low === undefined || high === undefined || more !== undefined) {
-    throw new OptionError(
-      `--band: expected two pressures parted by a slash, came "${text}"`,
-      'Write for example --band 200psi/250psi',
-    );
-  }
-  return { low: parsePressure(low, '--band'), high: parsePressure(high, '--band') };
+  return { netFacingPsi: middleOfBand(bandPsi) };
 }

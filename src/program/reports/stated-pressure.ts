@@ -1,6 +1,7 @@
+import { middleOfBand, netFacingBand } from '../../core/press/net-facing-band.ts';
 import type { Assembly, Press } from '../../core/press/Press.ts';
 import type { PressureResult } from '../../core/press/PressureResult.ts';
-import { NET_FACING_BAND_PSI, pressure } from '../../core/press/pressure.ts';
+import { pressure } from '../../core/press/pressure.ts';
 import { parsePressure } from '../../core/units/parse-pressure.ts';
 
 /**
@@ -27,7 +28,7 @@ export function statedPressure({
   if (press === null || outer === null || inner === null || bore === null) {
     return { pressure: null, gaugeStated: gaugePsi !== null, gaugePsi };
   }
-  const middlePsi = (NET_FACING_BAND_PSI.low + NET_FACING_BAND_PSI.high) / 2;
+  const bandPsi = netFacingBand(assembly);
   return {
     gaugeStated: gaugePsi !== null,
     gaugePsi,
@@ -38,7 +39,8 @@ export function statedPressure({
       ramRodMm: press.ramRodMm,
       rams: press.rams,
       gaugeDivisionPsi: press.gaugeDivisionPsi,
-      given: gaugePsi === null ? { netFacingPsi: middlePsi } : { gaugePsi },
+      bandPsi,
+      given: gaugePsi === null ? { netFacingPsi: middleOfBand(bandPsi) } : { gaugePsi },
     }),
   };
 }

@@ -129,6 +129,10 @@ describe.each(stores)('a store %s', (where, open) => {
     store.saveAssembly(wb212);
     store.saveAssembly({ ...wb212, adhesive: 'heat-curing' });
     expect(store.assemblies()).toEqual([{ ...wb212, adhesive: 'heat-curing' }]);
+    store.saveAssembly({ ...wb212, netFacingPsi: { low: 150, high: 170 } });
+    expect(store.assemblies()).toEqual([{ ...wb212, netFacingPsi: { low: 150, high: 170 } }]);
+    store.saveAssembly(wb212);
+    expect(store.assemblies()).toEqual([wb212]);
   });
 
   test.each([Number.NaN, Number.POSITIVE_INFINITY, undefined as unknown as number])(

@@ -33,7 +33,7 @@ describe('first use', () => {
       },
     });
     home.send({ kind: 'facts', facts: { ...EMPTY_SHOP, presses: [NORTH] } });
-    home.type('WB-212').type('212mm').type('168 mm').type('brake plate, steel').type('').type('');
+    home.type('WB-212').type('212mm').type('168 mm').type('brake plate, steel').type('').type('').type('');
     expect(home.intents.find(({ kind }) => kind === 'save-assembly')).toEqual({
       kind: 'save-assembly',
       assembly: { ...WB_212, targetC: expect.closeTo((350 - 32) / 1.8, 6) },
@@ -46,6 +46,16 @@ describe('first use', () => {
       kind: 'start-trial',
       goOnWith: null,
       plan: { pressName: 'North', assemblyName: 'WB-212', reader: 'simulated', ring: 'fresh' },
+    });
+  });
+
+  it('keeps the net facing pressure of a ring that states its own', () => {
+    const home = new DrivenHome({ ...EMPTY_SHOP, presses: [NORTH] }, EMPTY_PLAN).keys('enter');
+    home.type('WB-150').type('150mm').type('118mm').type('').type('').type('');
+    expect(home.text()).toContain('Enter takes 200 to 250 psi');
+    home.type('150-170 psi');
+    expect(home.intents.find(({ kind }) => kind === 'save-assembly')).toMatchObject({
+      assembly: { name: 'WB-150', netFacingPsi: { low: 150, high: 170 } },
     });
   });
 
