@@ -66,4 +66,7 @@ export interface RunFacts {
   readonly platenAtClosingC: { readonly upper: number | null; readonly lower: number | null };
   readonly conditions: RunConditions;
   readonly spoiltReason: string | null;
+  /** The only mark of the closing was taken back while the run went on. */
+  readonly closingTakenBack: boolean;
+  readonly notes: readonly string[];
 }

@@ -107,6 +107,8 @@ export type RunReasonCode =
   | 'ground-shift'
   | 'interference'
   | 'from-onset'
+  /** Suspect where a probe was at fault as the press closed; else a note. */
+  | 'ready-check-not-passed'
   | 'gap-near-crossing'
   | 'clock-drift'
   | 'clock-backwards'

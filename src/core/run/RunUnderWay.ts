@@ -46,6 +46,8 @@ export class RunUnderWay {
   /** The contact let go at once: a pedal, whose letting go says nothing. */
   pedal = false;
   spoiltReason: string | null = null;
+  /** The only mark of the closing was taken back while the run went on: it is timed from the onset and does not count. */
+  closingTakenBack = false;
   readonly gaps: Gap[] = [];
   readonly notes: string[] = [];
   conditions: RunConditions;
@@ -78,6 +80,7 @@ export class RunUnderWay {
     const fresh = new RunUnderWay(this.around, this.number, this.fromS, this.conditions);
     fresh.marks = { ...this.marks, onset: null };
     fresh.spoiltReason = this.spoiltReason;
+    fresh.closingTakenBack = this.closingTakenBack;
     fresh.notes.push(...this.notes);
     fresh.gaps.push(...this.gaps.filter((gap) => gap.toS > timeS));
     return fresh;
@@ -97,6 +100,7 @@ export class RunUnderWay {
 
   mark(by: ClosingSource, mark: TimeEstimate | null): void {
     this.marks = { ...this.marks, [by]: mark };
+    if (this.marked) this.closingTakenBack = false;
   }
 
   /** Where the rise began as far as known: the crossing's window must not reach before it. */

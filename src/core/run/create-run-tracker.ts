@@ -2,8 +2,8 @@ import type { ReadingColumns } from '../reading/ReadingColumns.ts';
 import type { OperatorMark, Reading, RunConditions, StreamEvent } from '../reading/StreamEvent.ts';
 import type { ChannelRole } from '../recording/RecordingEntry.ts';
 import { MARK_UNCERTAINTY_S } from './choose-press-closed.ts';
-import { FallWatch } from './FallWatch.ts';
 import type { OnsetEstimate } from './estimate-onset.ts';
+import { FallWatch } from './FallWatch.ts';
 import { finishRun } from './finish-run.ts';
 import { isHandling } from './is-handling.ts';
 import { LIMITS } from './limits.ts';
@@ -257,8 +257,12 @@ class Tracker implements RunTracker {
     else if (what === 'opened') {
       if (run.opened !== null) this.#takeBackOpened(run);
     } else {
+      const { marked } = run;
       run.mark(run.marks.key === null ? 'contact' : 'key', null);
-      if (run.pressClosed !== null) return;
+      if (run.pressClosed !== null) {
+        run.closingTakenBack ||= marked && !run.marked;
+        return;
+      }
       this.#carriedNotes = run.notes;
       this.#dropRun(this.#latestS);
     }

@@ -26,7 +26,7 @@ export function finishRun(run: RunUnderWay, endedBy: RunFacts['endedBy'], endedS
     crossings: facts.crossings,
     soakTimeS,
     soakTimeStandardUncertaintyS:
-      crossing === null || pressClosed === null
+      soakTimeS === null || crossing === null || pressClosed === null
         ? null
         : Math.hypot(crossing.standardUncertaintyS, pressClosed.standardUncertaintyS),
     openedS: facts.openedS,

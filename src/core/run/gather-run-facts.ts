@@ -38,6 +38,7 @@ export function gatherRunFacts(run: RunUnderWay, endedBy: RunFacts['endedBy'], e
   const crossing = run.final;
   const main = mainChannel(bondLine, crossings, crossing);
   const intervalS = typicalInterval(trace, run.fromS, endedS);
+  const crossedBefore = crossing !== null && pressClosed !== null && crossing.timeS <= pressClosed.timeS;
   return {
     rules,
     trace,
@@ -51,7 +52,9 @@ export function gatherRunFacts(run: RunUnderWay, endedBy: RunFacts['endedBy'], e
     onset: run.onset,
     crossing,
     crossings,
-    soakTimeS: crossing === null || pressClosed === null ? null : crossing.timeS - pressClosed.timeS,
+    // A crossing before press closed is no soak time: there is nothing to time.
+    soakTimeS:
+      crossing === null || pressClosed === null || crossedBefore ? null : crossing.timeS - pressClosed.timeS,
     openedS,
     openedBy,
     endedBy,
@@ -66,7 +69,8 @@ export function gatherRunFacts(run: RunUnderWay, endedBy: RunFacts['endedBy'], e
             run.onset?.baselineSeen ? run.onset.baselineC : null,
           ),
     peakC: highest(bondLine),
-    startedAbove: run.watches.some((watch) => watch.latestValidS !== null && !watch.everBelow),
+    startedAbove:
+      crossedBefore || run.watches.some((watch) => watch.latestValidS !== null && !watch.everBelow),
     hold: crossing === null ? null : countHold(trace, bondLineChannels, crossing.timeS, closedUntilS, rules),
     gaps:
       main === null
@@ -78,6 +82,8 @@ export function gatherRunFacts(run: RunUnderWay, endedBy: RunFacts['endedBy'], e
     },
     conditions: run.conditions,
     spoiltReason: run.spoiltReason,
+    closingTakenBack: run.closingTakenBack,
+    notes: run.notes,
   };
 }
 

@@ -113,9 +113,12 @@ const SENTENCES: Readonly<Record<RunReasonCode, (f: Figures) => string>> = {
       ? `Interference${f.where()}: ${f.w('spikes')} spikes.`
       : `Interference${f.where()}: ripple of ${f.d('rippleC')}.`,
   'from-onset': (f) =>
-    f.w('baselineSeen') === 'no'
-      ? 'Press closed taken as the first reading: the record begins inside the rise, the soak time is short.'
-      : "Press closed taken from the onset of the rise: the heat's way through the part is missing, the soak time is short.",
+    f.w('takenBack') === 'yes'
+      ? 'Press closed was taken back: the run is timed from the onset of the rise, the soak time is short.'
+      : f.w('baselineSeen') === 'no'
+        ? 'Press closed taken as the first reading: the record begins inside the rise, the soak time is short.'
+        : "Press closed taken from the onset of the rise: the heat's way through the part is missing, the soak time is short.",
+  'ready-check-not-passed': (f) => `Ready check not passed: ${f.w('found')}`,
   'gap-near-crossing': (f) =>
     `Readings are missing for ${f.s('gapS')} near the crossing (${f.w('cause')}); its uncertainty is wider: ± ${f.s('standardUncertaintyS', 2)}.`,
   'off-reference': (f) =>

@@ -27,6 +27,7 @@ const EVERY: Readonly<Record<RunReasonCode, true>> = {
   'ground-shift': true,
   interference: true,
   'from-onset': true,
+  'ready-check-not-passed': true,
   'gap-near-crossing': true,
   'clock-drift': true,
   gap: true,

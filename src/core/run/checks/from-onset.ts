@@ -5,16 +5,21 @@ const WARM_WITHOUT_BASELINE_C = 40;
 
 /**
  * Press closed is known only from the onset of the rise: the soak time lacks the heat's way through the part and is short.
- * A note, which the trial uses to keep such runs apart; suspect when the record begins inside the rise well above room temperature.
+ * A note, which the trial uses to keep such runs apart; suspect when the record begins inside the rise well above room temperature,
+ * and where the closing had been marked and the mark was taken back.
  */
-export const fromOnset: RunCheck = ({ pressClosed, onset, rules, startC }) => {
+export const fromOnset: RunCheck = ({ pressClosed, onset, rules, startC, closingTakenBack }) => {
   if (pressClosed?.by !== 'onset') return null;
   const seen = onset?.baselineSeen ?? true;
   const roomC = rules.ambientC === null ? WARM_WITHOUT_BASELINE_C : rules.ambientC + rules.warmCarrierLimitC;
   const inRise = !seen && startC !== null && startC > roomC;
   return {
     code: 'from-onset',
-    severity: inRise ? 'suspect' : 'note',
-    facts: { baselineSeen: seen ? 'yes' : 'no', ...(startC === null ? {} : { startC }) },
+    severity: inRise || closingTakenBack ? 'suspect' : 'note',
+    facts: {
+      baselineSeen: seen ? 'yes' : 'no',
+      ...(closingTakenBack ? { takenBack: 'yes' } : {}),
+      ...(startC === null ? {} : { startC }),
+    },
   };
 };

@@ -21,6 +21,7 @@ import { probeOnPlaten } from './probe-on-platen.ts';
 import { probeOpenCircuit } from './probe-open-circuit.ts';
 import type { RunCheck } from './RunCheck.ts';
 import { readerRestarted } from './reader-restarted.ts';
+import { readyCheckNotPassed } from './ready-check-not-passed.ts';
 import { secondJunction } from './second-junction.ts';
 import { slowRise } from './slow-rise.ts';
 import { spoilt } from './spoilt.ts';
@@ -54,6 +55,7 @@ export const RUN_CHECKS: readonly RunCheck[] = [
   marksDisagree,
   openedEarly,
   fromOnset,
+  readyCheckNotPassed,
   readerRestarted,
   gap,
   holdDipped,
