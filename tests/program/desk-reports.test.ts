@@ -123,6 +123,34 @@ describe('report of a trial with --recheck', () => {
   });
 });
 
+describe('two presses by trials of one assembly', () => {
+  const files = (press: string) =>
+    [1, 2, 3, 4, 5].map((at) => join(recordings, `wb-212-${press}-run-${at}.dwell.txt`));
+  const apart = ['--store', join(folder, 'presses.db')];
+
+  it('report --against takes the margins kept before, and draws both presses against the recipe', () => {
+    for (const press of ['north', 'south'])
+      expect(runProgram(['import', ...files(press), '--trial', press, ...apart]).code).toBe(0);
+    expect(runProgram(['accept', 'north', '--rule', 'next-run', '--initials', 'AB', ...apart]).code).toBe(0);
+    const against = ['report', '--trial', 'north', '--against', 'south', ...apart];
+    expect(runProgram([...against, '--out', out('none.html')]).err).toBe('');
+    expect(html('none.html')).toContain('No margins were stated');
+    const margins = ['--presses', 'North,South', '--slower', '3s', '--faster', '5s'];
+    expect(runProgram(['margins', '--assembly', 'WB-212', ...margins, ...apart]).code).toBe(0);
+    expect(runProgram([...against, '--out', out('kept.html')]).err).toBe('');
+    expect(html('kept.html')).toContain('Margins stated on');
+    expect(html('kept.html')).toContain('−5.0 to +3.0 s');
+    expect(html('kept.html')).toContain('longest soak time with the whole hold');
+  });
+
+  it('chart --view presses draws the same, and asks for the second trial', () => {
+    const chart = ['chart', '--trial', 'north', '--view', 'presses', '--out', out('presses.svg'), ...apart];
+    expect(runProgram([...chart, '--against', 'south']).err).toBe('');
+    expect(readFileSync(out('presses.svg'), 'utf8')).toMatch(/South: mean [\d.]+ s, next run below/);
+    expect(runProgram(chart)).toMatchObject({ code: 2, err: expect.stringContaining('second trial') });
+  });
+});
+
 describe('report --survey', () => {
   const south = join(recordings, 'survey-south-lower.dwell.txt');
 

@@ -5,6 +5,22 @@ import { equivalenceText, oneTrialPerPressText, recipeCoverText, type TwoPresses
 import { numberText, secondsText, type TemperatureUnit } from './units-text.ts';
 import { cautionTexts, FIGURE_NAMES, tableLines } from './warm-up-text.ts';
 
+/** Words of the chart of soak times on several presses. */
+export const PRESS_SOAKS_TEXT = {
+  title: 'Soak times of one assembly on two presses',
+  description: (
+    presses: readonly { readonly name: string; readonly meanS: number | null }[],
+    limitS: number | null,
+  ) =>
+    `${presses.map(({ name, meanS }) => `${name}: mean ${numberText(meanS, 2)} s`).join('; ')}${limitS === null ? '' : `; ${PRESS_SOAKS_TEXT.limit(limitS)}`}.`,
+  row: (name: string, meanS: number | null, nextRunS: number | null) =>
+    `${name}${meanS === null ? '' : `: mean ${numberText(meanS, 2)} s`}${nextRunS === null ? '' : `, next run below ${numberText(nextRunS, 2)} s (95 %)`}`,
+  limit: (limitS: number): string => `longest soak time with the whole hold, ${numberText(limitS, 2)} s`,
+  axis: 'Soak time, s',
+  caption:
+    'Circles: runs that count. Upright line: their mean, grey bar its 95 % interval; bracket: bound for the next run (95 %). Heavy line: beyond it the recipe’s dwell leaves less than the whole hold.',
+} as const;
+
 /** Figures in one unit, so that columns stay narrow; the unit stands with the name. */
 const UNITS: Readonly<Record<FigureKind, Readonly<Record<TemperatureUnit, string>>>> = {
   time: { F: 's', C: 's' },

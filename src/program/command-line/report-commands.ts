@@ -114,8 +114,10 @@ export function addReportCommands(program: Command): void {
         'lot',
         'difference',
         'closed',
+        'presses',
       ]),
     )
+    .option('--against <trial>', 'view presses: a stored trial of the same assembly on another press')
     .option('--run <number>', 'which run, for the view of one run')
     .option('--width <pixels>', 'width of a PNG', '1440')
     .action(lazily(async () => (await import('../commands/chart.ts')).chart));

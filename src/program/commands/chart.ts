@@ -16,11 +16,12 @@ import {
   otherPicture,
 } from '../reports/other-pictures.ts';
 import { outFile } from '../reports/out-file.ts';
+import type { TransferOptions } from '../reports/transfer-of-trials.ts';
 import { pageTypeface, typefaceFiles } from '../reports/typeface.ts';
 
-interface ChartOptions extends GatherOptions, ComparisonOptions, OtherPictureOptions {
+interface ChartOptions extends GatherOptions, ComparisonOptions, OtherPictureOptions, TransferOptions {
   readonly out: string;
-  readonly view?: ChartView | OtherView | 'warm-up';
+  readonly view?: ChartView | OtherView | 'warm-up' | 'presses';
   readonly run?: string;
   readonly width: string;
   readonly show: 'F' | 'C';
@@ -54,6 +55,10 @@ async function wantedPicture(files: readonly string[], options: ChartOptions): P
     import('../reports/chart-of-trial.ts'),
   ]);
   const gathered = await gatherTrial('chart', files, options);
+  if (view === 'presses') {
+    const { pressesPicture } = await import('../reports/presses-picture.ts');
+    return pressesPicture(gathered, options);
+  }
   const run =
     options.run === undefined
       ? undefined

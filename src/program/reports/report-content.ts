@@ -84,8 +84,12 @@ async function trial(files: readonly string[], options: ReportWish, stamp: Stamp
     furtherSections.push(await recheckOfTrial(gathered, { ...options, recheck: options.recheck }));
   }
   if (options.against !== undefined) {
-    const { transferOfTrials } = await import('./transfer-of-trials.ts');
-    furtherSections.push(await transferOfTrials(gathered, options, stamp.madeAt));
+    const [{ transferOfTrials }, { transferSection }] = await Promise.all([
+      import('./transfer-of-trials.ts'),
+      import('../../core/report/transfer-section.ts'),
+    ]);
+    const { comparison: trials, presses, setting } = await transferOfTrials(gathered, options, stamp.madeAt);
+    furtherSections.push(transferSection(trials, presses, setting));
   }
   const { statistics, settings } = gathered.outcome;
   print(dwellSentences({ statistics, ...settings }).join('\n'));

@@ -1,9 +1,11 @@
 import { recipeInForce } from '../../core/bonding/recipes-in-force.ts';
-import { compareTrials } from '../../core/press-comparison/compare-trials.ts';
-import type { ReportSection } from '../../core/report/ReportContent.ts';
-import { transferSection } from '../../core/report/transfer-section.ts';
+import { compareTrials, type TrialComparison } from '../../core/press-comparison/compare-trials.ts';
+import type { TransferSetting } from '../../core/report/transfer-section.ts';
+import { MARGIN_TEXT } from '../../core/text/command-text.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
+import type { TwoPresses } from '../../core/text/transfer-text.ts';
 import type { TemperatureUnit } from '../../core/text/units-text.ts';
+import { storedPlan } from '../../core/transfer/stored-plan.ts';
 import { parseDuration } from '../../core/units/parse-duration.ts';
 import { OptionError } from '../options/OptionError.ts';
 import { readFromStore, type StoreOptions } from '../options/with-store.ts';
@@ -22,7 +24,11 @@ export function transferOfTrials(
   { outcome, job }: GatheredTrial,
   options: TransferOptions,
   statedAt: string,
-): Promise<ReportSection> {
+): Promise<{
+  readonly comparison: TrialComparison;
+  readonly presses: TwoPresses;
+  readonly setting: TransferSetting;
+}> {
   return readFromStore(options, (store) => {
     const other = storedOutcome(store, options.against ?? '', {});
     if (job.assemblyName !== null && other.trial.assemblyName !== job.assemblyName) {
@@ -32,16 +38,35 @@ export function transferOfTrials(
       );
     }
     const recipe = recipeInForce(store.recipes(), job);
+    const stated = planOf(options, statedAt);
+    const plan =
+      stated ??
+      storedPlan(
+        { assembly: other.trial.assemblyName, first: job.pressName ?? '', second: other.trial.pressName },
+        (key) => store.setting(key),
+      );
     const comparison = compareTrials({
       first: outcome.runs,
       second: other.runs,
-      plan: planOf(options, statedAt),
+      plan,
       probePartS: 0,
       recipe,
     });
     const name = (press: string) => neutralise(press, { longest: 40 });
     const presses = { first: name(job.pressName ?? 'first'), second: name(other.trial.pressName) };
-    return transferSection(comparison, presses, options.show);
+    const setting = {
+      unit: options.show,
+      limitS: recipe === null ? null : recipe.dwellS - recipe.holdS,
+      simulated: job.simulated || other.trial.simulated,
+      further: [
+        plan === null
+          ? MARGIN_TEXT.none
+          : stated === null
+            ? MARGIN_TEXT.statedOn(plan.statedAt)
+            : MARGIN_TEXT.withTheData,
+      ],
+    };
+    return { comparison, presses, setting };
   });
 }
 
