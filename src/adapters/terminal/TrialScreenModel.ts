@@ -15,12 +15,17 @@ export interface TrialScreenModel {
 /** A model in its first state. `nowUs`: host monotonic clock. */
 export function createTrialScreenModel(setup: TrialScreenSetup, nowUs: number): TrialScreenModel {
   let state = startTrialScreen(setup, nowUs);
+  // A state that could not be worked out is thrown once, and nothing more is made of it.
+  let failed = false;
   const listeners = new Set<(intent: TrialIntent) => void>();
   return {
     getState: () => state,
     dispatch(event) {
+      if (failed) return;
+      failed = true;
       const [next, intents] = trialScreenReducer(state, event);
       state = next;
+      failed = false;
       for (const intent of intents) for (const listener of listeners) listener(intent);
     },
     onIntent(listener) {

@@ -76,6 +76,8 @@ export async function runOnOtherPage(options: OtherPageOptions): Promise<unknown
   const silence = options.listen({ stop, write: (text) => writer.write(text) });
   signal?.addEventListener('abort', stop, { once: true });
   for (const end of endSignals) process.once(end, stop);
+  // What nobody catches would end the program on this page, its message gone with it: leave the page first.
+  process.on('uncaughtException', fail);
   if (signal?.aborted) stop();
   try {
     return await Promise.race([
@@ -89,6 +91,7 @@ export async function runOnOtherPage(options: OtherPageOptions): Promise<unknown
     signal?.removeEventListener('abort', stop);
     for (const end of endSignals) process.removeListener(end, stop);
     process.removeListener('exit', restore);
+    process.removeListener('uncaughtException', fail);
     painter?.stop();
     writer.write(BACK);
     await writer.drained(LONGEST_WAIT_MS);

@@ -73,5 +73,6 @@ export const FAILURE_TEXT = {
   todo: (remedy: string) => `  what to do: ${remedy}`,
   unexpected: (message: string) => `dwellwright: something went wrong that we did not expect: ${message}`,
   unexpectedTodo: 'nothing recorded is lost; run again with DWELLWRIGHT_STACK=1 and send us the text',
+  goOn: (trialId: string) => `go on with this trial: dwellwright trial --go-on ${trialId}`,
   dataIn: (path: string) => `dwellwright: the data is in ${path}`,
 } as const;

@@ -1,5 +1,6 @@
 import { inhibitSleep } from '../../adapters/host/inhibit-sleep.ts';
 import { cureHeadLines, HIGHEST_PEAK_KEY } from '../../core/cure/head-cure.ts';
+import { DwellwrightError } from '../../core/DwellwrightError.ts';
 import type { Assembly, Press } from '../../core/press/Press.ts';
 import { PressureError } from '../../core/press/PressureError.ts';
 import type { PressureResult } from '../../core/press/PressureResult.ts';
@@ -13,6 +14,7 @@ import { RISE_UNDER_WAY_KEY } from '../../core/recording/head-rise-under-way.ts'
 import type { ChannelRole, RecordingHead } from '../../core/recording/RecordingEntry.ts';
 import type { TrialScreenSetup } from '../../core/screen/TrialScreenState.ts';
 import type { Store } from '../../core/store/Store.ts';
+import { FAILURE_TEXT } from '../../core/text/command-text.ts';
 import { VERSION } from '../command-line/version.ts';
 import { showTrial } from '../commands/trials.ts';
 import { type RuleOptions, runRules } from '../options/run-rules.ts';
@@ -155,6 +157,12 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
         }),
     });
     refuseUnreadable(reader.link.name, state);
+  } catch (error) {
+    if (!(error instanceof DwellwrightError)) {
+      process.stderr.write(`${FAILURE_TEXT.dataIn(store.path)}\n`);
+      process.stderr.write(`${FAILURE_TEXT.goOn(trialId)}\n`);
+    }
+    throw error;
   } finally {
     letSleep();
     clearTimeout(timer);

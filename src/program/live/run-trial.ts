@@ -129,13 +129,13 @@ export async function runTrial(options: RunTrialOptions): Promise<SessionState> 
     });
   };
 
-  await front.drawn;
-  const before = earlierRuns(store, head.trialId);
-  if (before.length > 0) {
-    front.show({ kind: 'earlier-runs', runs: before, atUs: clock.nowUs() });
-    standing();
-  }
   try {
+    await front.drawn;
+    const before = earlierRuns(store, head.trialId);
+    if (before.length > 0) {
+      front.show({ kind: 'earlier-runs', runs: before, atUs: clock.nowUs() });
+      standing();
+    }
     live = await startLiveTrial({
       store,
       link,
@@ -160,7 +160,8 @@ export async function runTrial(options: RunTrialOptions): Promise<SessionState> 
     if (live?.state.identity === null && live.state.recognised === null) link.send(identifyCommand());
   }, ASK_AGAIN_MS);
   const statusTimer = setInterval(() => void status(), STATUS_EVERY_MS);
-  let cutShort = false;
+  // A screen that failed cuts the trial short as well.
+  let cutShort = true;
   try {
     cutShort = (await front.left) === 'interrupted' || controller.signal.reason === END_SIGNAL;
   } finally {
