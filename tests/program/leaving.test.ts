@@ -84,9 +84,13 @@ const SCREENS: Readonly<
     ],
     there: /closed \d+ s ago/,
   },
-  bonding: { args: ['bond', '--no-reader'], way: [[/Before heat/, '\r']], there: /Which recipe/ },
+  bonding: {
+    args: ['bond', '--no-reader', '--simulated'],
+    way: [[/Before heat/, '\r']],
+    there: /Which recipe/,
+  },
   'bonding, dwell': {
-    args: ['bond', '--no-reader', '--assembly', 'WB-212', '--press', 'North'],
+    args: ['bond', '--no-reader', '--simulated', '--assembly', 'WB-212', '--press', 'North'],
     way: [
       [/Before heat/, '\r'],
       [/Bond line not measured/, 'c'],

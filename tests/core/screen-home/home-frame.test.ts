@@ -26,7 +26,7 @@ const SAYS: Readonly<Record<string, RegExp>> = {
   'start, nothing known': /Press\s+\? choose/,
   // π/4 · (212² − 168²) = 13132 mm²; 225 psi · 13132 / (π/4 · 200²) = 94.05 psi.
   pressure: /gauge 94(\.05)? psi|gauge 94\.1 psi/,
-  trials: /25 Nov 11:08\s+WB-212\s+North\s+3\s+3\s+53\.20 s/,
+  trials: /25 Nov 2026 11:08\s+WB-212\s+North\s+3\s+3\s+53\.20 s/,
   'trials, none': /No trial yet/,
   recipes: /WB-212\s+North\s+2\s+175 s\s+2026-11-25\s+SIMULATED.*provisional.*version 2.*rests on 3 runs/s,
   'recipes, none': /No recipe yet/,
