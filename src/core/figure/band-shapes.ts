@@ -1,6 +1,7 @@
 import type { ChartBandPoint } from '../chart/ChartSpec.ts';
 import type { PathShape } from './Picture.ts';
 import type { PlotFrame } from './plot-frame.ts';
+import { tenth } from './tenth.ts';
 
 const STROKE = '#8a8a8a';
 /** Upright strokes this far apart fill the band, in units of the picture. */
@@ -15,11 +16,13 @@ export function bandShapes(band: readonly ChartBandPoint[], frame: PlotFrame): r
     const x = frame.x(timeS);
     if (x - lastX < APART) continue;
     lastX = x;
-    strokes.push(`M${r(x)} ${r(frame.y(lowC))}V${r(frame.y(highC))}`);
+    strokes.push(`M${tenth(x)} ${tenth(frame.y(lowC))}V${tenth(frame.y(highC))}`);
   }
   const edge = (of: (point: ChartBandPoint) => number) =>
     band
-      .map((point, at) => `${at === 0 ? 'M' : 'L'}${r(frame.x(point.timeS))} ${r(frame.y(of(point)))}`)
+      .map(
+        (point, at) => `${at === 0 ? 'M' : 'L'}${tenth(frame.x(point.timeS))} ${tenth(frame.y(of(point)))}`,
+      )
       .join('');
   return [
     { kind: 'path', d: strokes.join(''), stroke: STROKE, strokeWidth: 1.6 },
@@ -30,5 +33,3 @@ export function bandShapes(band: readonly ChartBandPoint[], frame: PlotFrame): r
 
 /** Sample of a band for a legend. */
 export const BAND_LOOK = { stroke: STROKE, strokeWidth: 7, dash: [1.6, 2.4] } as const;
-
-const r = (value: number): number => Math.round(value * 10) / 10;

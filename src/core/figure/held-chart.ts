@@ -5,7 +5,9 @@ import { lineLook } from './line-look.ts';
 import { simulatedShapes } from './overlay-parts.ts';
 import type { Box, Picture, Shape } from './Picture.ts';
 import { INK } from './picture-svg.ts';
+import { plainText } from './plain-text.ts';
 import { symbolPath } from './symbol-path.ts';
+import { tenth } from './tenth.ts';
 
 export interface HeldChartInput {
   readonly cycles: readonly {
@@ -32,7 +34,7 @@ export function heldChart({ cycles, simulated }: HeldChartInput): Picture | null
   const floor = BOX.top + BOX.height;
   const numbers = x.ticks(Math.min(20, last.number - first.number + 1)).filter(Number.isInteger);
   const steps = cycles.map(
-    ({ number, wantedS }) => `M${r(x(number - 0.5))} ${r(y(wantedS))}H${r(x(number + 0.5))}`,
+    ({ number, wantedS }) => `M${tenth(x(number - 0.5))} ${tenth(y(wantedS))}H${tenth(x(number + 0.5))}`,
   );
   return {
     width: WIDTH,
@@ -43,15 +45,15 @@ export function heldChart({ cycles, simulated }: HeldChartInput): Picture | null
       ...y.ticks(5).flatMap((valueS): readonly Shape[] => [
         {
           kind: 'path',
-          d: `M${BOX.left} ${r(y(valueS))}h${BOX.width}`,
+          d: `M${BOX.left} ${tenth(y(valueS))}h${BOX.width}`,
           stroke: '#dcdcdc',
           strokeWidth: 0.7,
         },
-        text(BOX.left - 7, y(valueS) + 4, String(valueS), 'end', 11),
+        plainText(BOX.left - 7, y(valueS) + 4, String(valueS), 'end', 11),
       ]),
       ...numbers.flatMap((number): readonly Shape[] => [
-        { kind: 'path', d: `M${r(x(number))} ${floor}v4`, stroke: '#555555' },
-        text(x(number), floor + 17, String(number), 'middle', 11),
+        { kind: 'path', d: `M${tenth(x(number))} ${floor}v4`, stroke: '#555555' },
+        plainText(x(number), floor + 17, String(number), 'middle', 11),
       ]),
       {
         kind: 'path',
@@ -59,19 +61,13 @@ export function heldChart({ cycles, simulated }: HeldChartInput): Picture | null
         stroke: '#555555',
       },
       { kind: 'path', d: steps.join(''), stroke: INK, strokeWidth: 1.6 },
-      text(BOX.left + 4, BOX.top - 6, LOT_TEXT.dwellMark(secondsText(first.wantedS, 3)), 'start', 11.5),
+      plainText(BOX.left + 4, BOX.top - 6, LOT_TEXT.dwellMark(secondsText(first.wantedS, 3)), 'start', 11.5),
       ...cycles.map(({ number, clean, heldS }) =>
         symbolPath(lineLook(0).symbol, { x: x(number), y: y(heldS) }, { stroke: INK, filled: clean }),
       ),
-      { ...text(BOX.left - 42, BOX.top + BOX.height / 2, LOT_TEXT.heldAxis, 'middle', 12), turned: -90 },
-      text(BOX.left + BOX.width / 2, floor + 35, LOT_TEXT.numberAxis, 'middle', 12),
+      { ...plainText(BOX.left - 42, BOX.top + BOX.height / 2, LOT_TEXT.heldAxis, 'middle', 12), turned: -90 },
+      plainText(BOX.left + BOX.width / 2, floor + 35, LOT_TEXT.numberAxis, 'middle', 12),
       ...simulatedShapes(simulated, { right: BOX.left + BOX.width, floor }),
     ],
   };
 }
-
-function text(x: number, y: number, words: string, anchor: 'start' | 'middle' | 'end', size: number) {
-  return { kind: 'text', x, y, text: words, size, anchor, fill: INK } as const;
-}
-
-const r = (value: number): number => Math.round(value * 10) / 10;

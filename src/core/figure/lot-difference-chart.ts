@@ -8,9 +8,11 @@ import { legend } from './legend.ts';
 import { type LotChartInput, lotLegend, lotLooks } from './lot-chart.ts';
 import { simulatedShapes } from './overlay-parts.ts';
 import type { Box, PathShape, Picture, Shape } from './Picture.ts';
-import { INK } from './picture-svg.ts';
+import { plainLine } from './plain-line.ts';
+import { plainText } from './plain-text.ts';
 import type { PlotFrame } from './plot-frame.ts';
 import type { TracePoint } from './RunTrace.ts';
+import { tenth } from './tenth.ts';
 import { tracePath } from './trace-path.ts';
 
 const WIDTH = 720;
@@ -73,24 +75,24 @@ export function lotDifferenceChart(input: LotChartInput): Picture | null {
         .flatMap((value): readonly Shape[] => {
           const at = y(unit === 'F' ? value / 1.8 : value);
           return [
-            line(`M${BOX.left} ${r(at)}h${BOX.width}`, '#dcdcdc', 0.7),
-            text(BOX.left - 7, at + 4, LOT_TEXT.signed(value), 'end', 11),
+            plainLine(`M${BOX.left} ${tenth(at)}h${BOX.width}`, '#dcdcdc', 0.7),
+            plainText(BOX.left - 7, at + 4, LOT_TEXT.signed(value), 'end', 11),
           ];
         }),
       ...x
         .ticks(10)
         .flatMap((timeS): readonly Shape[] => [
-          line(`M${r(x(timeS))} ${FLOOR}v4`, '#555555', 1),
-          text(x(timeS), FLOOR + 17, String(timeS), 'middle', 11),
+          plainLine(`M${tenth(x(timeS))} ${FLOOR}v4`, '#555555', 1),
+          plainText(x(timeS), FLOOR + 17, String(timeS), 'middle', 11),
         ]),
       { kind: 'clipped', box: BOX, shapes: [...bandShapes(edges, frame), ...lines] },
-      line(`M${BOX.left} ${r(y(0))}h${BOX.width}`, '#555555', 1),
-      line(`M${BOX.left} ${BOX.top}h${BOX.width}v${BOX.height}h${-BOX.width}Z`, '#555555', 1),
+      plainLine(`M${BOX.left} ${tenth(y(0))}h${BOX.width}`, '#555555', 1),
+      plainLine(`M${BOX.left} ${BOX.top}h${BOX.width}v${BOX.height}h${-BOX.width}Z`, '#555555', 1),
       {
-        ...text(BOX.left - 42, BOX.top + BOX.height / 2, LOT_TEXT.differenceAxis(unit), 'middle', 12),
+        ...plainText(BOX.left - 42, BOX.top + BOX.height / 2, LOT_TEXT.differenceAxis(unit), 'middle', 12),
         turned: -90,
       },
-      text(BOX.left + BOX.width / 2, FLOOR + 35, FIGURE_TEXT.timeFromClosed, 'middle', 12),
+      plainText(BOX.left + BOX.width / 2, FLOOR + 35, FIGURE_TEXT.timeFromClosed, 'middle', 12),
       ...names.shapes,
       ...simulatedShapes(input.simulated, { right: BOX.left + BOX.width, floor: FLOOR }),
     ],
@@ -112,16 +114,3 @@ function differences(points: readonly TracePoint[], { band, dwellS }: LotChartIn
     temperatureC: count === 0 ? null : sum / count,
   }));
 }
-
-const line = (d: string, stroke: string, strokeWidth: number): Shape => ({
-  kind: 'path',
-  d,
-  stroke,
-  strokeWidth,
-});
-
-function text(x: number, y: number, words: string, anchor: 'start' | 'middle' | 'end', size: number) {
-  return { kind: 'text', x, y, text: words, size, anchor, fill: INK } as const;
-}
-
-const r = (value: number): number => Math.round(value * 10) / 10;

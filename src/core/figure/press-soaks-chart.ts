@@ -5,7 +5,10 @@ import { lineLook } from './line-look.ts';
 import { simulatedShapes } from './overlay-parts.ts';
 import type { Picture, Shape } from './Picture.ts';
 import { INK } from './picture-svg.ts';
+import { plainLine } from './plain-line.ts';
+import { plainText } from './plain-text.ts';
 import { symbolPath } from './symbol-path.ts';
+import { tenth } from './tenth.ts';
 
 export interface PressSoaksInput {
   readonly presses: readonly {
@@ -49,13 +52,13 @@ export function pressSoaksChart({ presses, limitS, simulated }: PressSoaksInput)
       ...x
         .ticks(9)
         .flatMap((valueS): readonly Shape[] => [
-          line(`M${r(x(valueS))} ${TOP}V${floor}`, '#dcdcdc', 0.7),
-          text(x(valueS), floor + 16, String(valueS), 'middle', 11),
+          plainLine(`M${tenth(x(valueS))} ${TOP}V${floor}`, '#dcdcdc', 0.7),
+          plainText(x(valueS), floor + 16, String(valueS), 'middle', 11),
         ]),
-      line(`M${LEFT} ${floor}h${PLOT_WIDTH}`, '#555555', 1),
+      plainLine(`M${LEFT} ${floor}h${PLOT_WIDTH}`, '#555555', 1),
       ...presses.flatMap((press, row) => rowShapes(press, TOP + row * ROW, (s) => x(s))),
       ...(limitS === null ? [] : limitShapes(limitS, x(limitS), floor)),
-      text(LEFT + PLOT_WIDTH / 2, floor + 35, PRESS_SOAKS_TEXT.axis, 'middle', 12),
+      plainText(LEFT + PLOT_WIDTH / 2, floor + 35, PRESS_SOAKS_TEXT.axis, 'middle', 12),
       ...simulatedShapes(simulated, { right: LEFT + PLOT_WIDTH, floor }),
     ],
   };
@@ -70,14 +73,16 @@ function rowShapes(
   const y = top + 40;
   return [
     {
-      ...text(LEFT, top + 15, PRESS_SOAKS_TEXT.row(name, meanSoakS, nextRunUpper95S), 'start', 12),
+      ...plainText(LEFT, top + 15, PRESS_SOAKS_TEXT.row(name, meanSoakS, nextRunUpper95S), 'start', 12),
       bold: true,
     },
-    ...(meanCi95S === null ? [] : [line(`M${r(x(meanCi95S[0]))} ${y}H${r(x(meanCi95S[1]))}`, '#b5b5b5', 9)]),
-    ...(meanSoakS === null ? [] : [line(`M${r(x(meanSoakS))} ${y - 11}v22`, INK, 1.6)]),
+    ...(meanCi95S === null
+      ? []
+      : [plainLine(`M${tenth(x(meanCi95S[0]))} ${y}H${tenth(x(meanCi95S[1]))}`, '#b5b5b5', 9)]),
+    ...(meanSoakS === null ? [] : [plainLine(`M${tenth(x(meanSoakS))} ${y - 11}v22`, INK, 1.6)]),
     ...(nextRunUpper95S === null
       ? []
-      : [line(`M${r(x(nextRunUpper95S))} ${y - 11}v22m0 0h-5m5 -22h-5`, INK, 1.2)]),
+      : [plainLine(`M${tenth(x(nextRunUpper95S))} ${y - 11}v22m0 0h-5m5 -22h-5`, INK, 1.2)]),
     ...soakTimesS.map((soakS) => symbolPath(lineLook(0).symbol, { x: x(soakS), y }, { stroke: INK })),
   ];
 }
@@ -86,20 +91,7 @@ function rowShapes(
 function limitShapes(limitS: number, atX: number, floor: number): readonly Shape[] {
   const left = atX > LEFT + PLOT_WIDTH / 2;
   return [
-    line(`M${r(atX)} ${TOP - 6}V${floor}`, INK, 1.8),
-    text(atX + (left ? 4 : -4), TOP - 12, PRESS_SOAKS_TEXT.limit(limitS), left ? 'end' : 'start', 12),
+    plainLine(`M${tenth(atX)} ${TOP - 6}V${floor}`, INK, 1.8),
+    plainText(atX + (left ? 4 : -4), TOP - 12, PRESS_SOAKS_TEXT.limit(limitS), left ? 'end' : 'start', 12),
   ];
 }
-
-const line = (d: string, stroke: string, strokeWidth: number): Shape => ({
-  kind: 'path',
-  d,
-  stroke,
-  strokeWidth,
-});
-
-function text(x: number, y: number, words: string, anchor: 'start' | 'middle' | 'end', size: number) {
-  return { kind: 'text', x, y, text: words, size, anchor, fill: INK } as const;
-}
-
-const r = (value: number): number => Math.round(value * 10) / 10;

@@ -7,7 +7,10 @@ import { legend } from './legend.ts';
 import { simulatedShapes } from './overlay-parts.ts';
 import type { Box, Picture, Shape } from './Picture.ts';
 import { INK } from './picture-svg.ts';
+import { plainLine } from './plain-line.ts';
+import { plainText } from './plain-text.ts';
 import { symbolPath } from './symbol-path.ts';
+import { tenth } from './tenth.ts';
 
 export interface RecheckChartInput {
   readonly result: Recheck;
@@ -62,13 +65,13 @@ export function recheckChart({ result, dwellS, simulated }: RecheckChartInput): 
       ...y
         .ticks(6)
         .flatMap((valueS): readonly Shape[] => [
-          line(`M${BOX.left} ${r(y(valueS))}h${BOX.width}`, '#dcdcdc', 0.7),
-          text(BOX.left - 7, y(valueS) + 4, String(valueS), 'end', 11),
+          plainLine(`M${BOX.left} ${tenth(y(valueS))}h${BOX.width}`, '#dcdcdc', 0.7),
+          plainText(BOX.left - 7, y(valueS) + 4, String(valueS), 'end', 11),
         ]),
       ...numberTicks(result.runs.length, x),
       ...(result.bandS === null ? [] : bandOver(result.bandS, y)),
-      line(`M${BOX.left} ${BOX.top}h${BOX.width}v${BOX.height}h${-BOX.width}Z`, '#555555', 1),
-      line(`M${BOX.left} ${r(y(limitS))}h${BOX.width}`, INK, 1.8),
+      plainLine(`M${BOX.left} ${BOX.top}h${BOX.width}v${BOX.height}h${-BOX.width}Z`, '#555555', 1),
+      plainLine(`M${BOX.left} ${tenth(y(limitS))}h${BOX.width}`, INK, 1.8),
       ...limitName(limitS, y(limitS)),
       ...runs.map(({ number, soakS, kind }) =>
         symbolPath(
@@ -78,10 +81,10 @@ export function recheckChart({ result, dwellS, simulated }: RecheckChartInput): 
         ),
       ),
       {
-        ...text(BOX.left - 42, BOX.top + BOX.height / 2, RECHECK_CHART_TEXT.soakAxis, 'middle', 12),
+        ...plainText(BOX.left - 42, BOX.top + BOX.height / 2, RECHECK_CHART_TEXT.soakAxis, 'middle', 12),
         turned: -90,
       },
-      text(BOX.left + BOX.width / 2, FLOOR + 35, RECHECK_CHART_TEXT.runAxis, 'middle', 12),
+      plainText(BOX.left + BOX.width / 2, FLOOR + 35, RECHECK_CHART_TEXT.runAxis, 'middle', 12),
       ...names.shapes,
       ...simulatedShapes(simulated, { right: BOX.left + BOX.width, floor: FLOOR }),
     ],
@@ -95,10 +98,10 @@ function limitName(limitS: number, atY: number): readonly Shape[] {
   return [
     {
       kind: 'path',
-      d: `M${BOX.left + 4} ${r(top)}h${r(words.length * 6)}v15h${r(-words.length * 6)}Z`,
+      d: `M${BOX.left + 4} ${tenth(top)}h${tenth(words.length * 6)}v15h${tenth(-words.length * 6)}Z`,
       fill: '#ffffff',
     },
-    { ...text(BOX.left + 8, top + 11, words, 'start', 11.5), bold: true },
+    { ...plainText(BOX.left + 8, top + 11, words, 'start', 11.5), bold: true },
   ];
 }
 
@@ -110,10 +113,14 @@ function kindOf({ comparable, own }: RunRecheck): Kind {
 function bandOver([low, high]: readonly [number, number], y: (value: number) => number): readonly Shape[] {
   const strokes: string[] = [];
   for (let x = BOX.left + 2; x < BOX.left + BOX.width; x += 4)
-    strokes.push(`M${x} ${r(y(low))}V${r(y(high))}`);
+    strokes.push(`M${x} ${tenth(y(low))}V${tenth(y(high))}`);
   return [
-    line(strokes.join(''), '#c4c4c4', 1.4),
-    line(`M${BOX.left} ${r(y(low))}h${BOX.width}M${BOX.left} ${r(y(high))}h${BOX.width}`, '#8a8a8a', 1),
+    plainLine(strokes.join(''), '#c4c4c4', 1.4),
+    plainLine(
+      `M${BOX.left} ${tenth(y(low))}h${BOX.width}M${BOX.left} ${tenth(y(high))}h${BOX.width}`,
+      '#8a8a8a',
+      1,
+    ),
   ];
 }
 
@@ -122,20 +129,7 @@ function numberTicks(runs: number, x: ReturnType<typeof scaleLinear<number>>): r
     .ticks(Math.min(20, runs))
     .filter((number) => Number.isInteger(number) && number >= 1 && number <= runs)
     .flatMap((number): readonly Shape[] => [
-      line(`M${r(x(number))} ${FLOOR}v4`, '#555555', 1),
-      text(x(number), FLOOR + 17, String(number), 'middle', 11),
+      plainLine(`M${tenth(x(number))} ${FLOOR}v4`, '#555555', 1),
+      plainText(x(number), FLOOR + 17, String(number), 'middle', 11),
     ]);
 }
-
-const line = (d: string, stroke: string, strokeWidth: number): Shape => ({
-  kind: 'path',
-  d,
-  stroke,
-  strokeWidth,
-});
-
-function text(x: number, y: number, words: string, anchor: 'start' | 'middle' | 'end', size: number) {
-  return { kind: 'text', x, y, text: words, size, anchor, fill: INK } as const;
-}
-
-const r = (value: number): number => Math.round(value * 10) / 10;

@@ -8,6 +8,8 @@ import { simulatedShapes } from './overlay-parts.ts';
 import type { Box, Picture, Shape } from './Picture.ts';
 import { INK } from './picture-svg.ts';
 import { placeLabels } from './place-labels.ts';
+import { plainText } from './plain-text.ts';
+import { tenth } from './tenth.ts';
 
 export interface SurveyMapInput {
   readonly survey: PlatenSurvey;
@@ -68,7 +70,7 @@ export function surveyMap({ survey, unit, simulated }: SurveyMapInput): Picture 
           )),
       {
         kind: 'path',
-        d: `M${r(box.left)} ${r(box.top)}h${r(box.width)}v${r(box.height)}h${r(-box.width)}Z`,
+        d: `M${tenth(box.left)} ${tenth(box.top)}h${tenth(box.width)}v${tenth(box.height)}h${tenth(-box.width)}Z`,
         stroke: INK,
         strokeWidth: 1.2,
       },
@@ -104,7 +106,7 @@ function shading(grid: readonly (readonly number[])[], box: Box, survey: PlatenS
       const shade = shadeAt(from);
       if (column < CELLS && shadeAt(column) === shade) continue;
       paths[shade] +=
-        `M${r(box.left + from * wide)} ${r(box.top + row * high)}h${r((column - from) * wide)}v${r(high + 0.3)}h${r((from - column) * wide)}Z`;
+        `M${tenth(box.left + from * wide)} ${tenth(box.top + row * high)}h${tenth((column - from) * wide)}v${tenth(high + 0.3)}h${tenth((from - column) * wide)}Z`;
       from = column;
     }
   }
@@ -124,17 +126,20 @@ function axes(box: Box, x: Scale, y: Scale): readonly Shape[] {
     ...x
       .ticks(6)
       .flatMap((mm): readonly Shape[] => [
-        { kind: 'path', d: `M${r(x(mm))} ${r(floor)}v4`, stroke: '#555555' },
-        text(x(mm), floor + 16, String(mm), 'middle', 11),
+        { kind: 'path', d: `M${tenth(x(mm))} ${tenth(floor)}v4`, stroke: '#555555' },
+        plainText(x(mm), floor + 16, String(mm), 'middle', 11),
       ]),
     ...y
       .ticks(6)
       .flatMap((mm): readonly Shape[] => [
-        { kind: 'path', d: `M${r(box.left)} ${r(y(mm))}h-4`, stroke: '#555555' },
-        text(box.left - 7, y(mm) + 4, String(mm), 'end', 11),
+        { kind: 'path', d: `M${tenth(box.left)} ${tenth(y(mm))}h-4`, stroke: '#555555' },
+        plainText(box.left - 7, y(mm) + 4, String(mm), 'end', 11),
       ]),
-    text(box.left + box.width / 2, floor + 34, SURVEY_MAP_TEXT.acrossAxis, 'middle', 12),
-    { ...text(box.left - 48, box.top + box.height / 2, SURVEY_MAP_TEXT.deepAxis, 'middle', 12), turned: -90 },
+    plainText(box.left + box.width / 2, floor + 34, SURVEY_MAP_TEXT.acrossAxis, 'middle', 12),
+    {
+      ...plainText(box.left - 48, box.top + box.height / 2, SURVEY_MAP_TEXT.deepAxis, 'middle', 12),
+      turned: -90,
+    },
   ];
 }
 
@@ -144,7 +149,7 @@ function figures(survey: PlatenSurvey, unit: TemperatureUnit, box: Box): readonl
   const lines = SURVEY_MAP_TEXT.figures(survey, unit);
   const below = box.top + 22 + lines.length * 17;
   return [
-    ...lines.map((line, at) => text(left, box.top + 12 + at * 17, line, 'start', 12)),
+    ...lines.map((line, at) => plainText(left, box.top + 12 + at * 17, line, 'start', 12)),
     ...(survey.spreadC === 0
       ? []
       : SHADES.flatMap((fill, at): readonly Shape[] => {
@@ -152,15 +157,9 @@ function figures(survey: PlatenSurvey, unit: TemperatureUnit, box: Box): readonl
           const from = survey.coldest.meanC + (survey.spreadC * at) / SHADES.length;
           const to = survey.coldest.meanC + (survey.spreadC * (at + 1)) / SHADES.length;
           return [
-            { kind: 'path', d: `M${r(left)} ${y}h26v15h-26Z`, fill, stroke: '#6a6a6a', strokeWidth: 0.8 },
-            text(left + 34, y + 12, SURVEY_MAP_TEXT.step(from, to, unit), 'start', 11.5),
+            { kind: 'path', d: `M${tenth(left)} ${y}h26v15h-26Z`, fill, stroke: '#6a6a6a', strokeWidth: 0.8 },
+            plainText(left + 34, y + 12, SURVEY_MAP_TEXT.step(from, to, unit), 'start', 11.5),
           ];
         })),
   ];
 }
-
-function text(x: number, y: number, words: string, anchor: 'start' | 'middle' | 'end', size: number) {
-  return { kind: 'text', x, y, text: words, size, anchor, fill: INK } as const;
-}
-
-const r = (value: number): number => Math.round(value * 10) / 10;

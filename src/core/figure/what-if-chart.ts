@@ -8,8 +8,10 @@ import { legend } from './legend.ts';
 import { lineLook } from './line-look.ts';
 import { simulatedShapes } from './overlay-parts.ts';
 import type { Box, PathShape, Picture, Shape } from './Picture.ts';
-import { INK } from './picture-svg.ts';
+import { plainLine } from './plain-line.ts';
+import { plainText } from './plain-text.ts';
 import { symbolPath } from './symbol-path.ts';
+import { tenth } from './tenth.ts';
 
 export interface WhatIfChartInput {
   readonly rows: readonly DwellAtTarget[];
@@ -67,26 +69,26 @@ export function whatIfChart({ rows, unit, simulated }: WhatIfChartInput): Pictur
       ...y
         .ticks(6)
         .flatMap((valueS): readonly Shape[] => [
-          line(`M${BOX.left} ${r(y(valueS))}h${BOX.width}`, '#dcdcdc', 0.7),
-          text(BOX.left - 7, y(valueS) + 4, String(valueS), 'end', 11),
+          plainLine(`M${BOX.left} ${tenth(y(valueS))}h${BOX.width}`, '#dcdcdc', 0.7),
+          plainText(BOX.left - 7, y(valueS) + 4, String(valueS), 'end', 11),
         ]),
       ...x
         .ticks(8)
         .flatMap((value): readonly Shape[] => [
-          line(`M${r(x(value))} ${BOX.top}v${BOX.height}`, '#dcdcdc', 0.7),
-          text(x(value), FLOOR + 17, String(value), 'middle', 11),
+          plainLine(`M${tenth(x(value))} ${BOX.top}v${BOX.height}`, '#dcdcdc', 0.7),
+          plainText(x(value), FLOOR + 17, String(value), 'middle', 11),
         ]),
       hatched(sorted, (c) => x(shown(c)), y),
-      line(`M${BOX.left} ${BOX.top}h${BOX.width}v${BOX.height}h${-BOX.width}Z`, '#555555', 1),
+      plainLine(`M${BOX.left} ${BOX.top}h${BOX.width}v${BOX.height}h${-BOX.width}Z`, '#555555', 1),
       ...lines.flatMap(({ points, look: { symbol, ...look } }): readonly Shape[] => [
         { kind: 'path', d: draw([...points]) ?? '', ...look },
         ...points.map(([atX, atY]) => symbolPath(symbol, { x: atX, y: atY }, { stroke: look.stroke })),
       ]),
       {
-        ...text(BOX.left - 42, BOX.top + BOX.height / 2, WHAT_IF_CHART_TEXT.dwellAxis, 'middle', 12),
+        ...plainText(BOX.left - 42, BOX.top + BOX.height / 2, WHAT_IF_CHART_TEXT.dwellAxis, 'middle', 12),
         turned: -90,
       },
-      text(BOX.left + BOX.width / 2, FLOOR + 35, WHAT_IF_CHART_TEXT.targetAxis(unit), 'middle', 12),
+      plainText(BOX.left + BOX.width / 2, FLOOR + 35, WHAT_IF_CHART_TEXT.targetAxis(unit), 'middle', 12),
       ...names.shapes,
       ...simulatedShapes(simulated, { right: BOX.left + BOX.width, floor: FLOOR }),
     ],
@@ -107,7 +109,7 @@ function hatched(
     const count = Math.max(1, Math.round((right - left) / 4));
     return Array.from({ length: count }, (_, step) => {
       const share = step / count;
-      const between = (a: number, b: number) => r(a + (b - a) * share);
+      const between = (a: number, b: number) => tenth(a + (b - a) * share);
       return `M${between(left, right)} ${between(from[0], to[0])}V${between(from[1], to[1])}`;
     });
   });
@@ -117,16 +119,3 @@ function hatched(
 function ends({ meanDwellS, nextRunDwellS }: DwellAtTarget, y: (dwellS: number) => number) {
   return meanDwellS === null || nextRunDwellS === null ? null : ([y(meanDwellS), y(nextRunDwellS)] as const);
 }
-
-const line = (d: string, stroke: string, strokeWidth: number): Shape => ({
-  kind: 'path',
-  d,
-  stroke,
-  strokeWidth,
-});
-
-function text(x: number, y: number, words: string, anchor: 'start' | 'middle' | 'end', size: number) {
-  return { kind: 'text', x, y, text: words, size, anchor, fill: INK } as const;
-}
-
-const r = (value: number): number => Math.round(value * 10) / 10;
