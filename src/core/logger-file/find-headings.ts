@@ -76,6 +76,7 @@ export function findHeadings(table: LoggerTable): LoggerHeadings {
     units: columns.map((column) => {
       const unit = under(column);
       const name = nameOf(column);
+      if (foreignUnit(name ?? '') !== undefined) return null;
       return (
         (unit ? wholeTemperatureUnit(unit) : undefined) ??
         (name ? temperatureUnitInHeading(name) : undefined) ??

@@ -59,7 +59,7 @@ export function outcomeSettings(
 function share(text: string | undefined, option: string): number {
   if (text === undefined) return 0.95;
   const value = parseFraction(text, option);
-  if (value >= 0.5 && value <= 0.999) return value;
+  if (value >= 0.5 && value <= 0.999 + 1e-9) return value;
   throw new OptionError(
     `${option}: expected 50 % to 99.9 %, came "${text}"`,
     `Write for example ${option} 95%`,

@@ -28,7 +28,11 @@ export function openPlatens(
   { roles, ...others }: SourceOptions & StoreOptions,
   wanted?: (role: ChannelRole) => boolean,
 ): Promise<OpenPlatens> {
-  return withNamedSource(name, others, (source, sha256) => {
+  const reading: SourceOptions & StoreOptions = {
+    ...others,
+    ...(roles === undefined ? {} : { roles, bondLine: 'optional' }),
+  };
+  return withNamedSource(name, reading, (source, sha256) => {
     const { head } = source;
     if (head === null && roles === undefined) {
       throw new OptionError(

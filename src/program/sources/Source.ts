@@ -26,6 +26,8 @@ export interface Source {
 /** How the user says a file is to be read; only what was given. */
 export interface SourceOptions {
   readonly roles?: string;
+  /** Whether one of the roles must be on the bond line; needed unless stated. */
+  readonly bondLine?: 'needed' | 'optional';
   readonly unit?: 'C' | 'F' | 'K';
   readonly timeColumn?: string;
   readonly temperatureColumn?: readonly string[];

@@ -8,7 +8,7 @@ export function loggerFileOptions(options: SourceOptions): LoggerFileOptions {
   return {
     ...(options.timeColumn === undefined ? {} : { timeColumn: options.timeColumn }),
     ...(options.temperatureColumn === undefined ? {} : { temperatureColumns: options.temperatureColumn }),
-    ...(options.roles === undefined ? {} : { roles: parseRoles(options.roles, '--roles') }),
+    ...(options.roles === undefined ? {} : { roles: parseRoles(options.roles, '--roles', options) }),
     ...(options.unit === undefined ? {} : { unit: options.unit }),
     ...(options.timeUnit === undefined ? {} : { timeUnit: options.timeUnit }),
     ...(options.interval === undefined ? {} : { intervalS: parseDuration(options.interval, '--interval') }),

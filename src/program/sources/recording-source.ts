@@ -23,7 +23,7 @@ export function recordingSource(name: string, recording: OpenRecording, options:
     identity: head.recordingId,
     head,
     decoder,
-    roles: options.roles === undefined ? head.roles : parseRoles(options.roles, '--roles'),
+    roles: options.roles === undefined ? head.roles : parseRoles(options.roles, '--roles', options),
     timeStepS,
     entries: () => recording.entries(),
     soundness: () => recording.soundness,

@@ -397,6 +397,12 @@ const CASES: readonly Case[] = [
     ],
   ],
   [
+    'steps of a unit, which would have to be multiplied first',
+    'time (s),temp (0.1 °C)\n0,240\n1,241\n',
+    {},
+    { code: 'logger-file-temperature-unknown', remedy: /write temperatures/ },
+  ],
+  [
     'millivolts are no temperature',
     'Time (s),TC1 (mV)\n0,0.8\n1,0.9\n',
     {},
