@@ -98,7 +98,7 @@ function limitName(limitS: number, atY: number): readonly Shape[] {
   return [
     {
       kind: 'path',
-      d: `M${BOX.left + 4} ${tenth(top)}h${tenth(words.length * 6)}v15h${tenth(-words.length * 6)}Z`,
+      d: `M${BOX.left + 4} ${tenth(top)}h${tenth(words.length * 5.5)}v15h${tenth(-words.length * 5.5)}Z`,
       fill: '#ffffff',
     },
     { ...plainText(BOX.left + 8, top + 11, words, 'start', 11.5), bold: true },
