@@ -71,6 +71,8 @@ export interface TrialStanding {
 export interface ReadyAnswers {
   readonly confirmed: readonly ReadyItemName[];
   readonly overridden: Readonly<Partial<Record<ReadyItemName, string>>>;
+  /** What stood there when a person went over it, in words: it may have been put right since. */
+  readonly foundThen?: Readonly<Partial<Record<ReadyItemName, string>>>;
   /** Gone through to its end. */
   readonly done: boolean;
 }
@@ -88,6 +90,10 @@ export type Dialog =
       readonly askedUs: number;
       readonly heating: boolean;
     }
+  /** A mark of some seconds ago is to be taken back. */
+  | { readonly kind: 'undo'; readonly what: MarkTaken; readonly askedUs: number }
+  /** Why the press closed over a line of the ready check that was not in order. */
+  | { readonly kind: 'not-passed'; readonly text: string }
   | { readonly kind: 'runs'; readonly selected: number }
   | {
       readonly kind: 'decision';
@@ -120,6 +126,11 @@ export type Dialog =
 
 export type MarkTaken = 'press-closed' | 'opened' | 'spoilt';
 
+/** A mark that was taken back and can be put back, at its own moment, µs. */
+export type TakenBack =
+  | { readonly kind: 'press-closed' | 'opened'; readonly atUs: number }
+  | { readonly kind: 'spoilt'; readonly reason: string };
+
 export interface Notice {
   readonly text: string;
   readonly tone: 'quiet' | 'good' | 'caution';
@@ -146,6 +157,8 @@ export interface TrialScreenState {
   readonly recent: readonly Reading[];
   readonly cooling: CoolingWait | null;
   readonly ready: ReadyAnswers;
+  /** Reasons given in this trial to go on anyway, by item: offered again before the next run. */
+  readonly reasonsGiven: Readonly<Partial<Record<ReadyItemName, string>>>;
   /** Confirmed in the latest ready check that asked for it. */
   readonly gaugePsi: number | null;
   /** Bond-line traces of the trial's finished runs, counted from press closed. */
@@ -163,12 +176,17 @@ export interface TrialScreenState {
   readonly standing: TrialStanding;
   readonly dialog: Dialog | null;
   readonly input: InputBuffer;
-  /** When each mark key was last taken, µs. */
+  /** When each mark key was last taken, µs; `latest`: any mark, `enter`: Enter in the ready check. */
   readonly markKeyUs: Readonly<Record<string, number>>;
   /** Marks of this run that can be taken back, the latest last. */
   readonly marksTaken: readonly MarkTaken[];
   /** Moments of press closed in this run, µs, the one that holds last; those before it were corrected. */
   readonly closedMarksUs: readonly number[];
+  /** The mark taken back last in this run; null once it stands again or another took its place. */
+  readonly takenBack: TakenBack | null;
+  readonly spoiltReason: string | null;
+  /** What the ready check found out of order as the press closed, until a person says why it went on; null: nothing. */
+  readonly notPassed: string | null;
   readonly notice: Notice | null;
   readonly flashUntilUs: number;
   /** How the stored run goes by; null where the press is live. */

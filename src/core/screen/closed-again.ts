@@ -8,11 +8,15 @@ import type { Reduced } from './reduce-key.ts';
 import { isRunOpen } from './reduce-reading.ts';
 import type { TrialIntent } from './TrialIntent.ts';
 import type { Dialog, TrialScreenState } from './TrialScreenState.ts';
+import { putMarkBack } from './undo-mark.ts';
 
 type ClosedAgain = Extract<Dialog, { readonly kind: 'closed-again' }>;
 
 /** A question that nobody answers goes away, and nothing changes: a later O is the opening at that moment again, s. */
 const ASKED_FOR_S = 20;
+
+/** Press closed marked anew so soon after the moment that was taken back is its correction, µs. */
+const TAKEN_BACK_US = 10_000_000;
 
 /** True where a hand, a pedal or a contact has marked press closed in the present run. */
 export function isMarked({ session, marksTaken }: TrialScreenState): boolean {
@@ -29,11 +33,19 @@ export function reduceClosedKey(state: TrialScreenState, name: 'c' | 'space', at
   const phase = state.session?.run.phase;
   if (phase === 'opened') return [state, []];
   const pedal = name === 'space';
-  if (!isMarked(state))
+  if (!isMarked(state) && !mayNotHaveClosedNow(state, atUs))
     return markTaken(state, 'c', { kind: 'press-closed' }, atUs, pedal ? { by: 'pedal' } : {});
   if (isRepeat(state, 'c', atUs)) return [withNotice(state, SCREEN_TEXT.repeated, 'quiet', atUs), []];
   if (pedal && phase === 'hold-done') return markTaken(state, 'o', { kind: 'opened' }, atUs, { by: 'pedal' });
   return [askWhatItMeans(state, pedal ? 'pedal' : 'key', atUs), []];
+}
+
+/** In a run without a mark: the target is reached already, or press closed was marked before and taken back. */
+function mayNotHaveClosedNow(state: TrialScreenState, atUs: number): boolean {
+  if (!isRunOpen(state)) return false;
+  const { takenBack } = state;
+  if (state.session?.run.phase !== 'heating') return true;
+  return takenBack?.kind === 'press-closed' && atUs - takenBack.atUs > TAKEN_BACK_US;
 }
 
 /** Asks, keeping the moment: whatever the answer, it counts from the key and not from the answer. */
@@ -50,7 +62,7 @@ export function askWhatItMeans(
 /** Without an answer for 20 s the run goes on as it is. */
 export function forgetQuestion(state: TrialScreenState, nowUs: number): TrialScreenState {
   const { dialog } = state;
-  if (dialog?.kind !== 'closed-again') return state;
+  if (dialog?.kind !== 'closed-again' && dialog?.kind !== 'undo') return state;
   const waitedS = (nowUs - dialog.askedUs) / 1e6;
   if (waitedS <= ASKED_FOR_S * speedOf(state)) return state;
   return withNotice({ ...state, dialog: null }, CLOSED_AGAIN.kept, 'quiet', nowUs);
@@ -72,12 +84,20 @@ export function reduceClosedAgain(
     case 'o':
       return isRunOpen(state) ? markTaken(closed, 'o', { kind: 'opened', agoS }, atUs) : [closed, []];
     case 'n': {
-      const begun = { ...closed, marksTaken: ['press-closed' as const], closedMarksUs: [dialog.askedUs] };
+      const begun = {
+        ...closed,
+        markKeyUs: { ...closed.markKeyUs, latest: atUs },
+        marksTaken: ['press-closed' as const],
+        closedMarksUs: [dialog.askedUs],
+        takenBack: null,
+      };
       return [
         withNotice(begun, CLOSED_AGAIN.newRun, 'good', atUs),
         [closedMark({ kind: 'press-closed', agoS }, atUs)],
       ];
     }
+    case 'p':
+      return state.takenBack?.kind === 'press-closed' ? putMarkBack(closed, atUs) : [state, []];
     case 't':
       return dialog.heating ? correct(closed, dialog.askedUs, agoS, atUs) : [state, []];
     default:
@@ -92,8 +112,10 @@ function correct(state: TrialScreenState, askedUs: number, agoS: number, atUs: n
   const undo = closedMark({ kind: 'undo', what: 'press-closed' }, atUs);
   const corrected: TrialScreenState = {
     ...state,
+    markKeyUs: { ...state.markKeyUs, latest: atUs },
     marksTaken: [...state.marksTaken, 'press-closed'],
     closedMarksUs: [...state.closedMarksUs, askedUs],
+    takenBack: null,
   };
   return [
     withNotice(corrected, CLOSED_AGAIN.corrected, 'good', atUs),

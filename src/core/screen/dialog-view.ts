@@ -14,6 +14,7 @@ import { runsPage } from './pages/runs-page.ts';
 import { ruleChoices } from './rule-choices.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
 import type { DialogView } from './TrialView.ts';
+import { undoView } from './undo-view.ts';
 
 const { questions } = SCREEN_TEXT;
 
@@ -59,6 +60,15 @@ export function dialogView(state: TrialScreenState): DialogView | null {
       };
     case 'closed-again':
       return closedAgainView(state, dialog);
+    case 'undo':
+      return undoView(state, dialog);
+    case 'not-passed':
+      return {
+        place: 'line',
+        question: questions.notPassed(state.notPassed ?? ''),
+        lines: [],
+        entry: dialog.text,
+      };
     case 'note':
       return { place: 'line', question: questions.note, lines: [], entry: dialog.text };
     case 'spoilt':

@@ -7,8 +7,10 @@ import type { ChannelFault } from '../wire/WireEvent.ts';
 import { coolingLine } from './between-rows.ts';
 import { bondLineTrouble } from './bond-line-trouble.ts';
 import { clockText } from './clock-text.ts';
+import { isMarked } from './closed-again.ts';
 import { elapsedS } from './elapsed-s.ts';
 import { holdDips, isHoldUnseen } from './hold-standing.ts';
+import { isRunOpen } from './reduce-reading.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
 import type { ViewLine } from './TrialView.ts';
 
@@ -22,6 +24,9 @@ export function factLines(state: TrialScreenState, name: StateName): readonly Vi
   const elapsed = elapsedS(state);
   if (elapsed !== null && run?.pressClosed)
     say(RUN_FACTS.closed(clockText(elapsed), run.pressClosed.by), 'strong');
+  if (state.notPassed !== null && isRunOpen(state)) say(SCREEN_TEXT.notPassed(state.notPassed), 'caution');
+  if (state.takenBack?.kind === 'press-closed' && isRunOpen(state) && !isMarked(state))
+    say(SCREEN_TEXT.fromOnset, 'caution');
   switch (name) {
     case 'waiting':
       nextRunLines(state, say);

@@ -17,9 +17,12 @@ export function keysNow(state: TrialScreenState): readonly KeyHint[] {
     case 'quit':
       return [k.yes, k.no];
     case 'closed-again': {
-      const { keep, correct, newRun, opened } = CLOSED_AGAIN.keys;
-      return [keep, ...(state.dialog.heating ? [correct] : []), newRun, opened];
+      const { keep, putBack, correct, newRun, opened } = CLOSED_AGAIN.keys;
+      const back = state.takenBack?.kind === 'press-closed' ? [putBack] : [];
+      return [keep, ...back, ...(state.dialog.heating ? [correct] : []), newRun, opened];
     }
+    case 'undo':
+      return [k.no, k.takeBack, ...(isRunOpen(state) ? [k.opened] : [])];
     case 'runs':
       return [k.choose, k.setAside, k.takeIn, k.automatic, k.back];
     case 'ready':
@@ -43,6 +46,7 @@ export function keysNow(state: TrialScreenState): readonly KeyHint[] {
   const keys: KeyHint[] = [];
   const run = state.session?.run;
   if (isRunOpen(state)) {
+    if (state.notPassed !== null) keys.push(k.whyGoOn);
     if (run?.phase !== 'opened') {
       if (!isMarked(state)) keys.push(k.closed);
       keys.push(k.opened);
@@ -57,6 +61,7 @@ export function keysNow(state: TrialScreenState): readonly KeyHint[] {
     if (state.lastResult !== null) keys.push(k.spoilt);
   }
   if (state.marksTaken.length > 0) keys.push(k.undo);
+  if (state.takenBack !== null) keys.push(k.putBack);
   return [...keys, k.note, k.unit, k.help, k.quit];
 }
 

@@ -1,10 +1,8 @@
 import type { OperatorMark } from '../reading/StreamEvent.ts';
-import { CLOSED_AGAIN } from '../text/closed-again-text.ts';
 import { SCREEN_TEXT } from '../text/screen-text.ts';
 import { withNotice } from './notice.ts';
 import { speedOf } from './pace.ts';
 import type { Reduced } from './reduce-key.ts';
-import type { TrialIntent } from './TrialIntent.ts';
 import type { MarkTaken, TrialScreenState } from './TrialScreenState.ts';
 
 /** Repeats of the same mark key within this time are ignored, µs. */
@@ -30,31 +28,15 @@ export function markTaken(
   const before = kind === 'spoilt' ? state.marksTaken.filter((one) => one !== kind) : state.marksTaken;
   const marked: TrialScreenState = {
     ...state,
-    markKeyUs: { ...state.markKeyUs, [key]: atUs },
+    markKeyUs: { ...state.markKeyUs, [key]: atUs, latest: atUs },
     marksTaken: [...before, kind],
     closedMarksUs: kind === 'press-closed' ? [...state.closedMarksUs, atUs] : state.closedMarksUs,
+    takenBack: state.takenBack?.kind === kind ? null : state.takenBack,
+    spoiltReason: wanted.kind === 'spoilt' ? wanted.reason : state.spoiltReason,
   };
   return [
     withNotice(marked, SCREEN_TEXT.marked[kind], 'good', atUs),
     [{ kind: 'mark', mark: wanted, atUs, ...(by === undefined ? {} : { by }) }],
-  ];
-}
-
-/** Takes back the latest mark. Where it had corrected one before, that one holds again. */
-export function undoMark(state: TrialScreenState, atUs: number): Reduced {
-  const what = state.marksTaken.at(-1);
-  if (what === undefined) return [withNotice(state, SCREEN_TEXT.nothingToUndo, 'quiet', atUs), []];
-  const undone: TrialScreenState = { ...state, marksTaken: state.marksTaken.slice(0, -1), markKeyUs: {} };
-  const undo: TrialIntent = { kind: 'mark', mark: { kind: 'undo', what }, atUs };
-  if (what !== 'press-closed') return [withNotice(undone, SCREEN_TEXT.undone[what], 'good', atUs), [undo]];
-  const closedMarksUs = state.closedMarksUs.slice(0, -1);
-  const earlierUs = closedMarksUs.at(-1);
-  const left = { ...undone, closedMarksUs };
-  if (earlierUs === undefined) return [withNotice(left, SCREEN_TEXT.undone[what], 'good', atUs), [undo]];
-  const agoS = Math.max(0, (atUs - earlierUs) / 1e6);
-  return [
-    withNotice(left, CLOSED_AGAIN.restored, 'good', atUs),
-    [undo, { kind: 'mark', mark: { kind: 'press-closed', agoS }, atUs }],
   ];
 }
 
@@ -70,6 +52,7 @@ export function withContactMarks(
   const more = Array.from({ length: sources - known }, () => kind);
   return {
     ...state,
+    markKeyUs: { ...state.markKeyUs, latest: atUs },
     marksTaken: [...state.marksTaken, ...more],
     closedMarksUs: kind === 'press-closed' && state.closedMarksUs.length === 0 ? [atUs] : state.closedMarksUs,
   };

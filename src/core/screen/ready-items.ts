@@ -1,6 +1,8 @@
 import { channelAtRest } from '../ready-check/channel-at-rest.ts';
+import { notPassedNote } from '../ready-check/not-passed-note.ts';
 import type { ReaderNow, ReadyItem } from '../ready-check/ReadyCheck.ts';
 import { isSettled, readyCheck } from '../ready-check/ready-check.ts';
+import type { ClosingSource } from '../run/RunResult.ts';
 import { READY_PAGE, READY_TITLE, readyWords } from '../text/ready-text.ts';
 import { bondLineTrouble } from './bond-line-trouble.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
@@ -38,25 +40,47 @@ export function currentItem(items: readonly ReadyItem[], selected: string | null
   );
 }
 
-/** What the ready check leaves in the recording with the run: gauge, reasons for going on, what was not looked at. */
-export function readyNotes(state: TrialScreenState): readonly string[] {
-  if (state.setup.readyCheck !== true) return [];
+/**
+ * What the ready check leaves in the recording as the press closes: gauge, reasons for going on, what was not in order
+ * and what was not looked at. `notPassed`: in short words for the screen, which asks why; null where nothing.
+ */
+export function readyNotes(
+  state: TrialScreenState,
+  closedBy: ClosingSource,
+): { readonly notes: readonly string[]; readonly notPassed: string | null } {
+  if (state.setup.readyCheck !== true) return { notes: [], notPassed: null };
   const items = readyItems(state);
   const { gauge = null } = state.setup;
+  const { foundThen = {} } = state.ready;
+  const title = (item: ReadyItem) => READY_TITLE[item.name].toLowerCase();
+  const found = (item: ReadyItem) => readyWords(item, state.unit).found;
   const open = items.filter((item) => !isSettled(item));
-  return [
+  // A run that is seen by its rise alone moves probes and platens already.
+  const failed = open.filter(
+    ({ name, state: stands }) =>
+      stands === 'not-ready' && (closedBy !== 'onset' || name === 'reader' || name === 'probes'),
+  );
+  const left = open.filter(({ state: stands }) => stands !== 'not-ready');
+  const notes = [
     ...(gauge !== null && state.ready.confirmed.includes('gauge')
       ? [READY_PAGE.gaugeConfirmed(gauge.gaugePsi)]
       : []),
     ...items.flatMap((item) =>
       item.overridden === null
         ? []
-        : [READY_PAGE.note(READY_TITLE[item.name], readyWords(item, state.unit).found, item.overridden)],
+        : [READY_PAGE.note(READY_TITLE[item.name], foundThen[item.name] ?? found(item), item.overridden)],
     ),
-    ...(state.ready.done || open.length === 0
+    ...(failed.length === 0
       ? []
-      : [READY_PAGE.unfinished(open.map((item) => READY_TITLE[item.name].toLowerCase()))]),
+      : [
+          notPassedNote(
+            failed.map((item) => `${title(item)}: ${found(item)}`),
+            failed.some(({ name }) => name === 'probes'),
+          ),
+        ]),
+    ...(state.ready.done || left.length === 0 ? [] : [READY_PAGE.unfinished(left.map(title))]),
   ];
+  return { notes, notPassed: failed.length === 0 ? null : failed.map(title).join(', ') };
 }
 
 function readerNow(state: TrialScreenState): ReaderNow {

@@ -1,5 +1,6 @@
 import { strictestRule } from '../recipe/strictest-rule.ts';
 import { CLOSED_AGAIN } from '../text/closed-again-text.ts';
+import { READY_PAGE } from '../text/ready-text.ts';
 import { SCREEN_TEXT } from '../text/screen-text.ts';
 import type { DwellRule } from '../trial/TrialResult.ts';
 import { reduceClosedAgain } from './closed-again.ts';
@@ -12,6 +13,7 @@ import { reduceRunsKey } from './reduce-runs-key.ts';
 import { ruleChoices } from './rule-choices.ts';
 import { firstDialog } from './start-trial-screen.ts';
 import type { Dialog, TrialScreenState } from './TrialScreenState.ts';
+import { reduceUndoAnswer } from './undo-mark.ts';
 
 const LONGEST_TEXT = 200;
 
@@ -42,11 +44,15 @@ export function reduceDialog(state: TrialScreenState, dialog: Dialog, name: stri
     case 'cautions': {
       if (name !== 'enter') return [state, []];
       const [next, intents] =
-        firstDialog(state.setup) === null ? [{ ...state, dialog: null }, []] : openReadyCheck(state);
+        firstDialog(state.setup) === null
+          ? [{ ...state, dialog: null }, []]
+          : openReadyCheck(withEnter(state, atUs));
       return [next, [{ kind: 'cautions-acknowledged', atUs }, ...intents]];
     }
     case 'closed-again':
       return reduceClosedAgain(state, dialog, name, atUs);
+    case 'undo':
+      return reduceUndoAnswer(state, dialog, name, atUs);
     case 'ready':
       return reduceReadyKey(state, dialog.selected, name, atUs);
     case 'result':
@@ -105,8 +111,13 @@ function submit(state: TrialScreenState, dialog: TextDialog, atUs: number): Redu
         { ...state, dialog: { kind: 'runs', selected: dialog.run } },
         [{ kind: 'decide-run', run: dialog.run, decision: dialog.decision, reason: text }],
       ];
+    case 'not-passed':
+      return [
+        withNotice({ ...closed, notPassed: null }, SCREEN_TEXT.noted, 'good', atUs),
+        [{ kind: 'mark', mark: { kind: 'note', text: READY_PAGE.goneOn(text) }, atUs }],
+      ];
     case 'ready-reason':
-      return overrideItem(closed, dialog.item, text);
+      return overrideItem(withEnter(closed, atUs), dialog.item, text);
     case 'accept-reason': {
       return [{ ...state, dialog: askInitials(state, dialog.rule, text) }, []];
     }
@@ -116,6 +127,11 @@ function submit(state: TrialScreenState, dialog: TextDialog, atUs: number): Redu
       return [{ ...state, dialog: next }, []];
     }
   }
+}
+
+/** Enter was pressed here: the same press, held, confirms nothing in the ready check. */
+function withEnter(state: TrialScreenState, atUs: number): TrialScreenState {
+  return { ...state, markKeyUs: { ...state.markKeyUs, enter: atUs } };
 }
 
 /** Initials are offered where they are known already; a note may follow. */

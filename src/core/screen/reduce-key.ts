@@ -1,13 +1,14 @@
 import { strictestRule } from '../recipe/strictest-rule.ts';
 import { SCREEN_TEXT } from '../text/screen-text.ts';
 import { reduceClosedKey } from './closed-again.ts';
-import { markTaken, undoMark } from './mark-taken.ts';
+import { markTaken } from './mark-taken.ts';
 import { withNotice } from './notice.ts';
 import { reducePaceKey } from './pace.ts';
 import { isRunOpen } from './reduce-reading.ts';
 import { openReadyCheck } from './reduce-ready-key.ts';
 import type { TrialIntent } from './TrialIntent.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
+import { putMarkBack, reduceUndoKey } from './undo-mark.ts';
 
 export type Reduced = readonly [TrialScreenState, readonly TrialIntent[]];
 
@@ -48,7 +49,13 @@ export function reduceKey(state: TrialScreenState, name: string, atUs: number): 
     case 'n':
       return [{ ...state, dialog: { kind: 'note', text: '' } }, []];
     case 'u':
-      return undoMark(state, atUs);
+      return reduceUndoKey(state, atUs);
+    case 'p':
+      return putMarkBack(state, atUs);
+    case 'w':
+      return open && state.notPassed !== null
+        ? [{ ...state, dialog: { kind: 'not-passed', text: '' } }, []]
+        : [state, []];
     case 'f': {
       const unit = state.unit === 'F' ? 'C' : 'F';
       return [{ ...state, unit }, [{ kind: 'unit', unit }]];

@@ -1,10 +1,14 @@
 import { isSettled } from '../ready-check/ready-check.ts';
 import { READY_PAGE, READY_TITLE, readyWords } from '../text/ready-text.ts';
 import { withNotice } from './notice.ts';
+import { speedOf } from './pace.ts';
 import { currentItem, readyItems } from './ready-items.ts';
 import { type Reduced, reduceKey } from './reduce-key.ts';
 import type { TrialIntent } from './TrialIntent.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
+
+/** Between two confirmations, µs. */
+const ENTER_APART_US = 500_000;
 
 const RING: TrialIntent = { kind: 'bell', why: 'tried' };
 
@@ -31,11 +35,17 @@ export function reduceReadyKey(
       return [{ ...state, dialog: { kind: 'ready', selected: next?.name ?? null } }, []];
     }
     case 'enter':
-      return confirm(state, selected);
+      return reduceEnter(state, selected, atUs);
     case 'w':
       if (current === null || isSettled(current))
         return [withNotice(state, READY_PAGE.nothingToOverride, 'quiet', atUs), []];
-      return [{ ...state, dialog: { kind: 'ready-reason', item: current.name, text: '' } }, []];
+      return [
+        {
+          ...state,
+          dialog: { kind: 'ready-reason', item: current.name, text: state.reasonsGiven[current.name] ?? '' },
+        },
+        [],
+      ];
     case 'b':
       return [state, [RING]];
     case 'c':
@@ -50,6 +60,15 @@ export function reduceReadyKey(
     default:
       return [state, []];
   }
+}
+
+/** A held key repeats: only an Enter that comes 0.5 s after the one before confirms anything. */
+function reduceEnter(state: TrialScreenState, selected: string | null, atUs: number): Reduced {
+  const before = state.markKeyUs.enter;
+  const seen = { ...state, markKeyUs: { ...state.markKeyUs, enter: atUs } };
+  return before !== undefined && atUs - before < ENTER_APART_US * speedOf(state)
+    ? [withNotice(seen, READY_PAGE.enterHeld, 'quiet', atUs), []]
+    : confirm(seen, selected);
 }
 
 function confirm(state: TrialScreenState, selected: string | null): Reduced {
@@ -72,5 +91,15 @@ function confirm(state: TrialScreenState, selected: string | null): Reduced {
 /** A reason to go on although the line is not in order. */
 export function overrideItem(state: TrialScreenState, item: string, reason: string): Reduced {
   const overridden = { ...state.ready.overridden, [item]: reason };
-  return openReadyCheck({ ...state, ready: { ...state.ready, overridden } });
+  const stood = readyItems(state).find(({ name }) => name === item);
+  const foundThen =
+    stood === undefined
+      ? state.ready.foundThen
+      : { ...state.ready.foundThen, [item]: readyWords(stood, state.unit).found };
+  return openReadyCheck({
+    ...state,
+    // Offered again before the next run, so that it need not be typed with gloves.
+    reasonsGiven: { ...state.reasonsGiven, [item]: reason },
+    ready: { ...state.ready, overridden, ...(foundThen === undefined ? {} : { foundThen }) },
+  });
 }

@@ -30,11 +30,16 @@ export function reduceRunEvent(
       const kept = withContactMarks(state, 'press-closed', sources, atUs);
       if (again) return [{ ...kept, marks, lastResult: null }, []];
       const unseen = { crossedS: null, holdDone: false, holdUnseen: false };
-      const notes = readyNotes(state).map(
+      const { notes: found, notPassed } = readyNotes(state, event.pressClosed.by);
+      const notes = found.map(
         (text): TrialIntent => ({ kind: 'mark', mark: { kind: 'note', text }, atUs, by: 'command' }),
       );
       const dialog = givesWay(state.dialog) ? null : state.dialog;
-      return [{ ...kept, ...unseen, runNumber, marks, lastResult: null, dialog }, notes];
+      const takenBack = kept.takenBack?.kind === 'press-closed' ? kept.takenBack : null;
+      return [
+        { ...kept, ...unseen, runNumber, marks, lastResult: null, dialog, notPassed, takenBack },
+        notes,
+      ];
     }
     case 'crossing-provisional':
       return crossed(state, state.session?.run.provisionalCrossing?.timeS ?? null, atUs);
@@ -72,6 +77,9 @@ export function reduceRunEvent(
           crossedS: null,
           marksTaken: [],
           closedMarksUs: [],
+          takenBack: null,
+          spoiltReason: null,
+          notPassed: null,
           dialog: withoutQuestion(state.dialog),
           cooling: null,
           recent: [],
@@ -119,7 +127,7 @@ function crossed(
 
 /** The question about a closing is over with its run. */
 function withoutQuestion(dialog: Dialog | null): Dialog | null {
-  return dialog?.kind === 'closed-again' ? null : dialog;
+  return dialog?.kind === 'closed-again' || dialog?.kind === 'undo' ? null : dialog;
 }
 
 /** Pages that only show or prepare give way to a run that begins. */

@@ -8,6 +8,7 @@ import { bondLineTrouble } from './bond-line-trouble.ts';
 import { classifyInput } from './classify-input.ts';
 import { forgetQuestion } from './closed-again.ts';
 import { finishedRun } from './finished-run.ts';
+import { marksAsTheyStand } from './marks-as-they-stand.ts';
 import { withNotice } from './notice.ts';
 import { reduceDialog, takesText, typeInto } from './reduce-dialog.ts';
 import { type Reduced, reduceKey } from './reduce-key.ts';
@@ -67,7 +68,7 @@ function reduceSession(
   }
   if (waiting && next.lastResult === null && next.marks.length > 0)
     next = { ...next, marks: [], crossedS: null, runNumber: null };
-  return [watchHold(next), intents];
+  return [watchHold(marksAsTheyStand(next)), intents];
 }
 
 /** The finished run joins those behind the chart; one that is told again (spoilt afterwards) takes its own place. */

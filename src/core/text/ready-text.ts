@@ -37,12 +37,14 @@ export const READY_PAGE = {
   title: 'Ready check',
   words: { ready: 'READY', look: 'LOOK', wait: 'WAIT', no: 'NOT READY' },
   todo: 'To do:',
-  reason: (title: string) => `${title}: go on anyway. Why?`,
+  reason: (title: string) => `${title} not in order. Why go on? Type the reason, then Enter.`,
   settled: 'All in order. Enter; then key C at the moment the press closes.',
   nothingToOverride: 'This line is in order.',
   note: (title: string, found: string, why: string) =>
     `Ready check, ${title}: ${found} Gone on because: ${why}`,
   unfinished: (titles: readonly string[]) => `Ready check not finished: ${titles.join(', ')}.`,
+  goneOn: (why: string) => `Ready check not passed, gone on because: ${why}`,
+  enterHeld: 'One Enter, one confirmation: let go, look, then Enter again.',
   gaugeConfirmed: (psi: number) => `Ready check: ram gauge ${pressureText(psi)} confirmed.`,
 } as const;
 

@@ -118,7 +118,8 @@ const SENTENCES: Readonly<Record<RunReasonCode, (f: Figures) => string>> = {
       : f.w('baselineSeen') === 'no'
         ? 'Press closed taken as the first reading: the record begins inside the rise, the soak time is short.'
         : "Press closed taken from the onset of the rise: the heat's way through the part is missing, the soak time is short.",
-  'ready-check-not-passed': (f) => `Ready check not passed: ${f.w('found')}`,
+  'ready-check-not-passed': (f) =>
+    f.has('found') ? `Ready check not passed: ${f.w('found')}` : 'Ready check not passed.',
   'gap-near-crossing': (f) =>
     `Readings are missing for ${f.s('gapS')} near the crossing (${f.w('cause')}); its uncertainty is wider: ± ${f.s('standardUncertaintyS', 2)}.`,
   'off-reference': (f) =>

@@ -47,7 +47,7 @@ describe('press closed once more in a marked run', () => {
   it('U after T brings the mark before back, at its own moment', () => {
     const trial = oneRun().key('c').until(14).key('c').until(17).key('t').until(20).key('u').until(21);
     expect(trial.state.session?.run.pressClosed?.timeS).toBeCloseTo(10, 2);
-    trial.key('u').until(22);
+    trial.key('u').until(22).key('y').until(23);
     expect(trial.state.session?.run.pressClosed?.by ?? 'none').not.toBe('key');
   });
 

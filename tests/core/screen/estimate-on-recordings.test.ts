@@ -1,9 +1,17 @@
+import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { replayOnScreen } from './replayed-recording.ts';
 
 const GOOD = ['wb-150-north', 'wb-150-south', 'wb-212-north', 'wb-212-south'].flatMap((trial) =>
   [1, 2, 3, 4, 5].map((run) => `${trial}-run-${run}`),
 );
+
+it('all good recordings that are shipped are looked at', () => {
+  const shipped = readdirSync(new URL('../../../recordings', import.meta.url))
+    .filter((file) => file.startsWith('wb-'))
+    .map((file) => file.replace('.dwell.txt', ''));
+  expect([...GOOD].sort()).toEqual(shipped.sort());
+});
 
 describe('estimated time to target on the shipped good recordings', () => {
   it.each(GOOD)(

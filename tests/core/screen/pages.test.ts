@@ -23,7 +23,7 @@ const SAYS: Readonly<Record<string, { readonly block?: string; readonly text: Re
     block: 'NOT READY',
     text: /NO +Probes +bond line \(channel 1\): open circuit/,
   },
-  'ready check, reason asked': { block: 'NOT READY', text: /Why\?[\s\S]*p_/ },
+  'ready check, reason asked': { block: 'NOT READY', text: /Why go on\?[\s\S]*p_/ },
   'ready check done': { block: 'READY', text: /All in order/ },
   // 200 s · ln((135.3 − 24)/8) = 527 s after 40 s of cooling from 160 °C: 9 min, rounded up.
   'cooling between runs': { block: 'COOL 9 MIN', text: /wait about 9 min/ },

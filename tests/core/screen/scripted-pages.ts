@@ -61,7 +61,14 @@ export const pageScripts = (
   'ready check, reason asked': () =>
     atReadyCheck().readings(0, 5, { faulted: true }).key('w', 5.2).key('s', 5.4).key('p', 5.6),
   'ready check done': () =>
-    atReadyCheck().readings(0, 15).named('enter', 15.1).named('enter', 15.2).named('enter', 15.3),
+    atReadyCheck()
+      .readings(0, 14)
+      .named('enter', 14)
+      .readings(14, 14.6)
+      .named('enter', 14.6)
+      .readings(14.6, 15.3)
+      .named('enter', 15.3)
+      .readings(15.3, 16),
   'cooling between runs': () => cooling(scripted('run good')),
   result: () => withOutcome(scripted('run good'), 230).key('d', 230.2),
   'result of one run': () => withOutcome(scripted('run good'), 230, [trialRun()]).key('d', 230.2),
