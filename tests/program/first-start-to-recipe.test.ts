@@ -53,6 +53,7 @@ describe('from the first start to an accepted recipe, on one pseudo-terminal', (
     await answer(screen, /What is the carrier/, 'brake plate');
     await press(screen, /Enter takes 350F/, '\r');
     await answer(screen, /Enter takes 120 s/, '20s');
+    await press(screen, /Enter takes 200 to 250 psi/, '\r');
     await press(screen, /Where is the reader/, 'p');
     await answer(screen, /Path of the port/, '/dev/ttyACM9');
     await press(screen, /Which unit does the reader send/, '1');

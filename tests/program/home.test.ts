@@ -70,6 +70,8 @@ describe('from the first start on a real pseudo-terminal', () => {
     await screen.key('\r');
     await screen.see(/Enter takes 120 s/);
     await screen.key('\r');
+    await screen.see(/Enter takes 200 to 250 psi/);
+    await screen.key('\r');
     await screen.see(/Where is the reader/);
     await screen.key('s');
     await screen.see(/WB-212, target 350 °F \(176\.7 °C\), hold 120 s/);

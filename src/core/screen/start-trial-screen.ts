@@ -32,6 +32,7 @@ export function startTrialScreen(setup: TrialScreenSetup, nowUs: number): TrialS
     cooling: null,
     ready: NOTHING_ANSWERED,
     reasonsGiven: {},
+    reasonsGiven: {},
     gaugePsi: null,
     finished: [],
     band: [],

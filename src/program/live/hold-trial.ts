@@ -96,6 +96,7 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
     ...(options.portPath === null ? {} : { portPath: options.portPath }),
     ...(options.statedUnit === null ? {} : { statedUnit: options.statedUnit }),
   };
+  const initialsSetting = `initials:${press.name}`;
   const setup: TrialScreenSetup = {
     assemblyName: assembly.name,
     pressName: press.name,
@@ -113,7 +114,7 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
     recordingId: head.recordingId,
     readyCheck: options.readyCheck,
     gauge: knownGauge(press, assembly),
-    initials: options.initials,
+    initials: options.initials ?? store.setting(initialsSetting) ?? null,
   };
   const { controller, off } = endSignals();
   options.endSignal?.addEventListener('abort', () => controller.abort(), { once: true });
@@ -147,6 +148,7 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
       speed: reader.speed,
       ...(reader.hand === undefined ? {} : { hand: reader.hand }),
       cautionsSetting: CAUTIONS_SETTING,
+      initialsSetting,
       makeFront: (onIntent) =>
         makeFront({
           setup,

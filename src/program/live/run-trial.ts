@@ -35,6 +35,8 @@ export interface RunTrialOptions {
   readonly controller: AbortController;
   readonly makeFront: (onIntent: (intent: TrialIntent) => void) => TrialFront;
   readonly cautionsSetting: string;
+  /** Where the initials of an acceptance are remembered, to be offered at the next one. */
+  readonly initialsSetting: string;
   readonly watchSleep: LiveTrialOptions['watchSleep'];
   readonly speed: number;
   /** A simulated press worked by the keys that mark it. */
@@ -80,6 +82,7 @@ export async function runTrial(options: RunTrialOptions): Promise<SessionState> 
           ...(gaugePsi === null ? {} : { gaugePsi, gaugeBy: 'confirmed' as const }),
           acceptedAt: new Date().toISOString(),
         });
+        store.saveSetting(options.initialsSetting, initials);
         notice(RECORDS_TEXT.recipeAccepted(recipe), 'good');
       } else if (intent.kind === 'cautions-acknowledged')
         store.saveSetting(options.cautionsSetting, new Date().toISOString());
