@@ -66,7 +66,7 @@ describe('a trial by hand on the simulated press', () => {
     await screen.key('e');
     await screen.see(/Where the doubt comes from/);
     await screen.key('v');
-    await screen.see(/All runs that count/);
+    await screen.see(/unusable ones and those set aside/);
     await screen.key('a');
     await screen.see(/Which dwell\?/);
     await screen.key('\r');

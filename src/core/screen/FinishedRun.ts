@@ -10,6 +10,8 @@ export interface RunPoint {
 export interface FinishedRun {
   readonly recordingId: string;
   readonly runNumber: number;
+  /** Its own verdict as it finished. */
+  readonly good?: boolean;
   /** In order of time, a few hundred at most. */
   readonly points: readonly RunPoint[];
 }

@@ -159,8 +159,6 @@ export interface TrialScreenState {
   readonly ready: ReadyAnswers;
   /** Reasons given in this trial to go on anyway, by item: offered again before the next run. */
   readonly reasonsGiven: Readonly<Partial<Record<ReadyItemName, string>>>;
-  /** Reasons given in this trial to go on anyway, by item: offered again before the next run. */
-  readonly reasonsGiven: Readonly<Partial<Record<ReadyItemName, string>>>;
   /** Confirmed in the latest ready check that asked for it. */
   readonly gaugePsi: number | null;
   /** Bond-line traces of the trial's finished runs, counted from press closed. */

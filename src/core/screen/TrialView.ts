@@ -43,6 +43,8 @@ export interface TrialView {
     readonly unit: string;
     readonly faded: boolean;
     readonly caption: string;
+    /** A further line under the caption. */
+    readonly below?: string;
   };
   readonly state: {
     readonly name: StateName;

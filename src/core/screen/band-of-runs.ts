@@ -7,7 +7,7 @@ const FROM_S = -5;
 /** A longer silence in a run is not bridged, s. */
 const LONGEST_BRIDGED_S = 5;
 
-/** The finished runs that still count for the picture: none that is unusable or set aside. */
+/** The finished runs that the overlay shows: none that is unusable or set aside. */
 export function runsInPicture(
   finished: readonly FinishedRun[],
   { runs }: TrialStanding,
@@ -18,6 +18,23 @@ export function runsInPicture(
       .map(({ source, result }) => `${source} ${result.runNumber}`),
   );
   return finished.filter((run) => !out.has(`${run.recordingId} ${run.runNumber}`));
+}
+
+/**
+ * The finished runs that count: good ones and suspect ones taken in, none set aside. A run that the standing does not
+ * know yet goes by its own verdict.
+ */
+export function runsThatCount(
+  finished: readonly FinishedRun[],
+  { runs }: TrialStanding,
+): readonly FinishedRun[] {
+  const counts = new Map(
+    runs.map(({ source, result, decision }) => [
+      `${source} ${result.runNumber}`,
+      decision.kind === 'automatic' ? result.verdict === 'good' : decision.kind === 'taken-in',
+    ]),
+  );
+  return finished.filter((run) => counts.get(`${run.recordingId} ${run.runNumber}`) ?? run.good === true);
 }
 
 /** Lowest and highest of the runs at each half second since press closed. Runs over at that time are left out. */

@@ -1,6 +1,7 @@
 import type { StyledRow } from '../chart/StyledRow.ts';
 import { coolingText } from '../text/cooling-text.ts';
 import { figuresLine, oneMoreLine } from '../text/result-text.ts';
+import { bondLineChannels } from './bond-line-channels.ts';
 import { runsTable } from './runs-table.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
 
@@ -19,6 +20,10 @@ export function betweenRows(state: TrialScreenState, columns: number, rows: numb
 }
 
 /** How the carrier cools, where the next run would start too warm; null where it is cool or unknown. */
-export function coolingLine({ cooling, unit }: TrialScreenState): string | null {
-  return cooling === null || cooling.kind === 'cool' ? null : coolingText(cooling, unit);
+export function coolingLine({ cooling, unit, shown, setup }: TrialScreenState): string | null {
+  if (cooling === null || cooling.kind === 'cool') return null;
+  // The same reading as the large figure's.
+  const value = shown?.values[bondLineChannels(setup.roles)[0] ?? 0];
+  const temperatureC = value?.kind === 'temperature' ? value.temperatureC : cooling.temperatureC;
+  return coolingText({ ...cooling, temperatureC }, unit);
 }

@@ -10,8 +10,10 @@ import type { TrialView } from './TrialView.ts';
 /** Lengths of the time axis, s: it grows in steps so that the trace stands still between them. */
 const AXIS_S = [60, 90, 120, 180, 240, 300, 420, 600, 900, 1200, 1800, 3600, 7200, 14_400, 28_800];
 const IDLE_AXIS_S = 120;
+/** Shown of what follows the opening of a stored run, s. */
+const AFTER_REPLAY_S = 30;
 
-/** What the chart shows now: the present run from just before press closed, else the latest two minutes. */
+/** What the chart shows now: the present run from just before press closed (also a stored one at its end), else the latest two minutes. */
 export function chartOf(state: TrialScreenState): TrialView['chart'] {
   if (state.latest === null) return null;
   const { roles, rules } = state.setup;
@@ -39,10 +41,13 @@ export function chartOf(state: TrialScreenState): TrialView['chart'] {
 }
 
 function timeAxis(state: TrialScreenState, latestS: number): { fromS: number; toS: number; zeroS: number } {
-  const closedS = state.session?.run.pressClosed?.timeS;
-  if (!isRunOpen(state) || closedS === undefined)
-    return { fromS: latestS - IDLE_AXIS_S, toS: latestS, zeroS: latestS };
-  const runS = latestS - closedS;
+  const open = isRunOpen(state);
+  // A stored run stays in sight at its end, with its marks.
+  const over = !open && state.setup.replay === true ? state.lastResult : null;
+  const closedS = (open ? state.session?.run : over)?.pressClosed?.timeS;
+  if (closedS === undefined) return { fromS: latestS - IDLE_AXIS_S, toS: latestS, zeroS: latestS };
+  const untilS = over === null ? latestS : Math.min(latestS, (over.openedS ?? over.endedS) + AFTER_REPLAY_S);
+  const runS = untilS - closedS;
   const lengthS = AXIS_S.find((length) => runS < length * 0.97) ?? runS * 1.1;
   return { fromS: closedS - lengthS * 0.06, toS: closedS + lengthS, zeroS: closedS };
 }

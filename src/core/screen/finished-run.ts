@@ -30,7 +30,12 @@ export function finishedRun(
   }
   return points.length === 0
     ? null
-    : { recordingId, runNumber: result.runNumber, points: thinnedPoints(points) };
+    : {
+        recordingId,
+        runNumber: result.runNumber,
+        good: result.verdict === 'good',
+        points: thinnedPoints(points),
+      };
 }
 
 /** At most 400 points: every so many-th, the last one kept. */

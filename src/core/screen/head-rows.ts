@@ -30,7 +30,7 @@ export function headRows(view: TrialView): Head {
 }
 
 function figureRows(view: TrialView, size: BlockSize, height: number): readonly StyledRow[] {
-  const { text, unit, faded, caption } = view.figure;
+  const { text, unit, faded, caption, below = '' } = view.figure;
   const role: SegmentRole = faded ? 'quiet' : 'strong';
   const digits = blockText(text, { size, ascii: view.ascii, faded });
   const letters = unit === '' ? [] : blockText(unit, { size: 'small', ascii: view.ascii, faded });
@@ -38,6 +38,7 @@ function figureRows(view: TrialView, size: BlockSize, height: number): readonly 
   const above = Math.max(0, Math.floor((height - digits.length - 2) / 2));
   for (let i = 0; i < above; i++) rows.unshift([]);
   rows.push([], [{ text: ` ${caption}`, role: faded ? 'quiet' : 'plain' }]);
+  if (below !== '') rows.push([{ text: ` ${below}`, role: faded ? 'quiet' : 'plain' }]);
   return rows;
 }
 

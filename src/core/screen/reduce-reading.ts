@@ -29,14 +29,16 @@ export function reduceReading(state: TrialScreenState, reading: Reading, atUs: n
         : state.intervalS + (stepS - state.intervalS) * 0.05;
   const runOpen = isRunOpen(state);
   const grown = addToBuckets(state.trace, reading.timeS, reading.values);
-  const trace = runOpen ? grown : forgetOld(grown, reading.timeS);
+  const kept = runOpen || (state.setup.replay === true && state.lastResult !== null);
+  const trace = kept ? grown : forgetOld(grown, reading.timeS);
   const recent = runOpen ? state.recent : withRecent(state.recent, reading);
   const next = { ...state, latest: reading, latestUs: atUs, intervalS, trace, recent };
   const speed = speedOf(state);
   if (atUs - state.shownUs < SHOWN_US * speed) return next;
+  // Once a second; a press that runs faster than the clock has cooled too much by then.
   const cooling = runOpen
     ? null
-    : Math.floor(atUs / (1e6 * speed)) === Math.floor(state.shownUs / (1e6 * speed))
+    : speed === 1 && Math.floor(atUs / 1e6) === Math.floor(state.shownUs / 1e6)
       ? state.cooling
       : coolingNow(next);
   return { ...next, shown: reading, shownUs: atUs, estimate: estimateFor(next), cooling };

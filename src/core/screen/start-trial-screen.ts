@@ -32,7 +32,6 @@ export function startTrialScreen(setup: TrialScreenSetup, nowUs: number): TrialS
     cooling: null,
     ready: NOTHING_ANSWERED,
     reasonsGiven: {},
-    reasonsGiven: {},
     gaugePsi: null,
     finished: [],
     band: [],

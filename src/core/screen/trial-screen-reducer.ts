@@ -3,7 +3,7 @@ import type { TraceBuckets } from '../chart/TraceBuckets.ts';
 import type { RunResult } from '../run/RunResult.ts';
 import { neutralise } from '../text/neutralise.ts';
 import { SCREEN_TEXT } from '../text/screen-text.ts';
-import { bandOfRuns, runsInPicture } from './band-of-runs.ts';
+import { bandOfRuns, runsThatCount } from './band-of-runs.ts';
 import { bondLineTrouble } from './bond-line-trouble.ts';
 import { classifyInput } from './classify-input.ts';
 import { forgetQuestion } from './closed-again.ts';
@@ -74,15 +74,21 @@ function reduceSession(
 /** The finished run joins those behind the chart; one that is told again (spoilt afterwards) takes its own place. */
 function withFinished(state: TrialScreenState, trace: TraceBuckets, result: RunResult): TrialScreenState {
   const { roles, recordingId = '' } = state.setup;
-  const known = state.finished.some(
+  const at = state.finished.findIndex(
     (run) => run.recordingId === recordingId && run.runNumber === result.runNumber,
   );
-  const run = known ? null : finishedRun(trace, roles, result, recordingId);
+  if (at >= 0) {
+    const finished = state.finished.map((run, i) =>
+      i === at ? { ...run, good: result.verdict === 'good' } : run,
+    );
+    return withBand({ ...state, finished });
+  }
+  const run = finishedRun(trace, roles, result, recordingId);
   return run === null ? state : withBand({ ...state, finished: [...state.finished, run] });
 }
 
 function withBand(state: TrialScreenState): TrialScreenState {
-  return { ...state, band: bandOfRuns(runsInPicture(state.finished, state.standing)) };
+  return { ...state, band: bandOfRuns(runsThatCount(state.finished, state.standing)) };
 }
 
 /** While the hold counts, silence or a fault leaves it unverified for good. */

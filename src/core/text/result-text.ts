@@ -12,7 +12,7 @@ export const RESULT_PAGE = {
   others: 'By the other rules:',
   simulated: 'Simulated readings: no dwell for a real press.',
   budgetTitle: 'Where the doubt comes from, largest first',
-  overlayTitle: 'All runs that count, from press closed',
+  overlayTitle: 'Runs from press closed; unusable ones and those set aside are left out',
   noBudget: 'No uncertainty budget yet.',
 } as const;
 

@@ -21,6 +21,9 @@ export const RUN_FACTS = {
     `${number > 0 ? `run ${number}: ` : ''}${soakS === null ? 'no soak time' : `soak time ${numberText(soakS, 2)} s`}`,
   bondLine: (first: string, second: string) => `bond line ${first} = ${second}`,
   old: (value: string, ageS: number) => `${value}, ${numberText(ageS, 0)} s old`,
+  /** Under the seconds seen of a hold that is not verified. */
+  ofHold: (wantedS: number) => `seen of ${secondsText(wantedS, 0)} hold`,
+  others: (value: string) => `others' coldest ${value}`,
   noValue: 'no value',
   noRun: 'no run yet',
   oneRun: (soakS: number) => `1 run counts: ${numberText(soakS, 1)} s`,

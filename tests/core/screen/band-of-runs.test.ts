@@ -56,4 +56,23 @@ describe('band behind the chart', () => {
     expect(standing('set-aside')).toBe(0);
     expect(standing('automatic')).toBeGreaterThan(100);
   });
+
+  it('never holds a suspect run, until it is taken in', () => {
+    const trial = scripted('run good');
+    const band = (decision: 'automatic' | 'taken-in') =>
+      trial.standing(
+        [
+          {
+            ...trialRun(
+              { verdict: 'suspect' },
+              decision === 'automatic' ? { kind: decision } : { kind: decision, reason: 'x' },
+            ),
+            source: '',
+          },
+        ],
+        240,
+      ).state.band.length;
+    expect(band('automatic')).toBe(0);
+    expect(band('taken-in')).toBeGreaterThan(100);
+  });
 });

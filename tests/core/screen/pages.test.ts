@@ -33,7 +33,7 @@ const SAYS: Readonly<Record<string, { readonly block?: string; readonly text: Re
   },
   'result of one run': { block: 'DWELL', text: /PROVISIONAL/ },
   budget: { text: /probe within its tolerance: standard/ },
-  overlay: { text: /All runs that count/ },
+  overlay: { text: /unusable ones and those set aside/ },
   help: { text: /press closed, at that moment/ },
   'recipe note': { text: /Note to the recipe/ },
 };

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { trialView } from '../../../src/core/screen/trial-view.ts';
-import { ScriptedTrial } from './scripted-trial.ts';
+import { ScriptedTrial, scripted } from './scripted-trial.ts';
 
 const view = (trial: ScriptedTrial) => trialView(trial.state, { columns: 80, rows: 24, ascii: false });
 const replayed = () => new ScriptedTrial({ replay: true, speed: 20 }).readings(0, 5);
@@ -69,5 +69,17 @@ describe('a stored run on the trial screen', () => {
     expect(view(trial.tick(10)).state.name).not.toBe('stale');
     expect(view(trial.tick(5 + 99)).state.name).not.toBe('stale');
     expect(view(trial.tick(5 + 101)).state.name).toBe('stale');
+  });
+
+  it('at its end the chart still shows the run with its closing and its crossing', () => {
+    const trial = scripted('run good');
+    const replay = { ...trial.state, setup: { ...trial.state.setup, replay: true } };
+    const shown = (state: typeof replay) => {
+      const { chart } = trialView(state, { columns: 80, rows: 24, ascii: false });
+      return (chart?.marks ?? [])
+        .filter(({ timeS }) => timeS >= (chart?.fromS ?? 0) && timeS <= (chart?.toS ?? 0))
+        .map(({ label }) => label);
+    };
+    expect(shown(replay)).toEqual(expect.arrayContaining(['closed', 'crossing', 'opened']));
   });
 });
