@@ -174,6 +174,8 @@ export interface TrialScreenState {
   readonly holdUnseen: boolean;
   readonly lastResult: RunResult | null;
   readonly standing: TrialStanding;
+  /** The table between two runs is scrolled back by so many runs. */
+  readonly runsBack: number;
   readonly dialog: Dialog | null;
   readonly input: InputBuffer;
   /** When each mark key was last taken, µs; `latest`: any mark, `enter`: Enter in the ready check. */

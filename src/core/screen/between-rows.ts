@@ -15,7 +15,12 @@ export function betweenRows(state: TrialScreenState, columns: number, rows: numb
   // Three runs come before the second line.
   const most = Math.max(1, rows - 1 - Math.min(3, state.standing.runs.length));
   const shown = lines.filter((line) => line !== '').slice(0, Math.min(most, Math.max(0, rows - 2)));
-  const table = runsTable(state, { columns, rows: Math.max(2, rows - shown.length), selected: -1 });
+  const table = runsTable(state, {
+    columns,
+    rows: Math.max(2, rows - shown.length),
+    selected: -1,
+    back: state.runsBack,
+  });
   return [...table, ...shown.map((text) => [{ text: ` ${text}`, role: 'strong' as const }])];
 }
 

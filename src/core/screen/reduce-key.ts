@@ -60,6 +60,13 @@ export function reduceKey(state: TrialScreenState, name: string, atUs: number): 
       const unit = state.unit === 'F' ? 'C' : 'F';
       return [{ ...state, unit }, [{ kind: 'unit', unit }]];
     }
+    case 'up':
+    case 'down': {
+      if (open) return [state, []];
+      const most = Math.max(0, state.standing.runs.length - 1);
+      const runsBack = Math.min(most, Math.max(0, state.runsBack + (name === 'up' ? 1 : -1)));
+      return [{ ...state, runsBack }, []];
+    }
     case 'r':
       return !open && state.standing.runs.length > 0
         ? [{ ...state, dialog: { kind: 'runs', selected: state.standing.runs.length - 1 } }, []]

@@ -80,6 +80,7 @@ export function reduceRunEvent(
           takenBack: null,
           spoiltReason: null,
           notPassed: null,
+          runsBack: 0,
           dialog: withoutQuestion(state.dialog),
           cooling: null,
           recent: [],

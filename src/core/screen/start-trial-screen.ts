@@ -42,6 +42,7 @@ export function startTrialScreen(setup: TrialScreenSetup, nowUs: number): TrialS
     holdUnseen: false,
     lastResult: null,
     standing: { runs: [], statistics: null },
+    runsBack: 0,
     dialog: setup.cautionsAcknowledged ? firstDialog(setup) : { kind: 'cautions' as const },
     input: EMPTY_INPUT,
     markKeyUs: {},

@@ -45,13 +45,16 @@ export function figuresLine(statistics: TrialStatistics | null): string | null {
   return `mean ${numberText(meanSoakS, 2)} s ± ${numberText(halfS, 2)} s (95 %), spread ${numberText(sdSoakS, 2)} s, ${runs} runs`;
 }
 
+/** Two runs that happen to agree say little of the spread: three at least. Judgement. */
+const FEWEST_ENOUGH = 3;
+
 /** What one more run would buy, if the spread stays as it is. */
 export function oneMoreLine(statistics: TrialStatistics | null): string | null {
   if (statistics === null || statistics.runs === 0) return null;
   const { moreRunsForWidth, wantedHalfWidthS } = statistics;
   const more = oneMoreRun(statistics);
   if (more === null) return 'one more run: tells the spread for the first time';
-  if (moreRunsForWidth === 0)
+  if (moreRunsForWidth === 0 && statistics.runs >= FEWEST_ENOUGH)
     return `enough runs: the mean is known inside ± ${secondsText(wantedHalfWidthS)}`;
   if (moreRunsForWidth === null) return 'more runs would not help: find what varies';
   const buys = `one more run: mean ± ${numberText(more.halfWidthNowS, 1)} s becomes about ± ${numberText(more.halfWidthThenS, 1)} s`;

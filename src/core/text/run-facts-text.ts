@@ -26,6 +26,8 @@ export const RUN_FACTS = {
   others: (value: string) => `others' coldest ${value}`,
   noValue: 'no value',
   noRun: 'no run yet',
+  /** Where a table holds not all of them. */
+  someRuns: (first: number, last: number, of: number) => `runs ${first}–${last} of ${of}, ↑ ↓`,
   oneRun: (soakS: number) => `1 run counts: ${numberText(soakS, 1)} s`,
   mean: (meanS: number, halfS: number) => `mean ${numberText(meanS, 2)} s ± ${numberText(halfS, 2)} s`,
   spread: (sdS: number, runs: number) => `spread ${numberText(sdS, 2)} s, ${runs} runs`,
