@@ -122,7 +122,8 @@ export type Dialog =
   | { readonly kind: 'result' }
   | { readonly kind: 'budget' }
   | { readonly kind: 'overlay' }
-  | { readonly kind: 'help' };
+  /** `over`: the page or question that comes back; `scroll`: rows left out above, where it is longer than the window. */
+  | { readonly kind: 'help'; readonly over?: Dialog | null; readonly scroll?: number };
 
 export type MarkTaken = 'press-closed' | 'opened' | 'spoilt';
 

@@ -3,6 +3,8 @@ import { LEFT_RIGHT, UP_DOWN } from '../text/keys-text.ts';
 const PLAIN: readonly (readonly [RegExp, string])[] = [
   [/↑ ↓/gu, UP_DOWN],
   [/← →/gu, LEFT_RIGHT],
+  [/: ↓/gu, ': Down'],
+  [/: ↑/gu, ': Up'],
   [/°/gu, ''],
   [/±/gu, '+/-'],
   [/×/gu, 'x'],

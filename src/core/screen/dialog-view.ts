@@ -35,7 +35,7 @@ export function dialogView(state: TrialScreenState): DialogView | null {
     case 'overlay':
       return cover(RESULT_PAGE.overlayTitle, overlayPage(state));
     case 'help':
-      return cover(TRIAL_HELP.title, helpPage());
+      return cover(TRIAL_HELP.title, helpPage(dialog.scroll));
     case 'ready-reason':
       return {
         ...cover(READY_PAGE.reason(READY_TITLE[dialog.item]), readyPage(state)),

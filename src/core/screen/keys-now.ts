@@ -6,6 +6,7 @@ import { isMarked } from './closed-again.ts';
 import { REPLAY_SPEEDS } from './pace.ts';
 import { currentItem, readyItems } from './ready-items.ts';
 import { isRunOpen } from './reduce-reading.ts';
+import { scrollsRuns } from './runs-table.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
 
 /** The keys that do something now, the next one first. */
@@ -13,30 +14,37 @@ export function keysNow(state: TrialScreenState): readonly KeyHint[] {
   const k = KEY_TEXT;
   switch (state.dialog?.kind) {
     case 'cautions':
-      return [k.read];
+      return [k.read, k.help];
     case 'quit':
-      return [k.yes, k.no];
+      return [k.yes, k.no, k.help];
     case 'closed-again': {
       const { keep, putBack, correct, newRun, opened } = CLOSED_AGAIN.keys;
       const back = state.takenBack?.kind === 'press-closed' ? [putBack] : [];
-      return [keep, ...back, ...(state.dialog.heating ? [correct] : []), newRun, opened];
+      return [keep, ...back, ...(state.dialog.heating ? [correct] : []), newRun, opened, k.help];
     }
     case 'undo':
-      return [k.no, k.takeBack, ...(isRunOpen(state) ? [k.opened] : [])];
+      return [k.no, k.takeBack, ...(isRunOpen(state) ? [k.opened] : []), k.help];
     case 'runs':
-      return [k.choose, k.setAside, k.takeIn, k.automatic, k.back];
+      return [k.choose, k.setAside, k.takeIn, k.automatic, k.help, k.back];
     case 'ready':
       return readyKeys(state);
     case 'result':
-      return [k.accept, ...(state.standing.outcome?.budget ? [k.explain] : []), k.overlay, k.unit, k.back];
+      return [
+        k.accept,
+        ...(state.standing.outcome?.budget ? [k.explain] : []),
+        k.overlay,
+        k.unit,
+        k.help,
+        k.back,
+      ];
     case 'budget':
-      return [k.accept, k.overlay, k.back];
+      return [k.accept, k.overlay, k.help, k.back];
     case 'overlay':
-      return [k.accept, k.dwell, k.unit, k.back];
+      return [k.accept, k.dwell, k.unit, k.help, k.back];
     case 'help':
-      return [k.back];
+      return [k.scroll, k.back];
     case 'accept-rule':
-      return [k.choose, k.enter, k.back];
+      return [k.choose, k.enter, k.help, k.back];
     case undefined:
       break;
     default:
@@ -57,6 +65,7 @@ export function keysNow(state: TrialScreenState): readonly KeyHint[] {
     if (state.setup.readyCheck === true) keys.push(k.check);
     if ((state.standing.statistics?.runs ?? 0) > 0) keys.push(k.dwell, k.accept);
     if (state.standing.runs.length > 0) keys.push(k.runs);
+    if (scrollsRuns(state)) keys.push(k.otherRuns);
     if (state.finished.length > 0) keys.push(k.overlay);
     if (state.lastResult !== null) keys.push(k.spoilt);
   }
@@ -78,7 +87,7 @@ function paceKeys({ pace, replayOver }: TrialScreenState): readonly KeyHint[] {
 function readyKeys(state: TrialScreenState): readonly KeyHint[] {
   const k = KEY_TEXT;
   const items = readyItems(state);
-  if (items.every(isSettled)) return [k.ready, k.closed, k.choose, k.bell, k.back];
+  if (items.every(isSettled)) return [k.ready, k.closed, k.choose, k.bell, k.help, k.back];
   const current = currentItem(items, state.dialog?.kind === 'ready' ? state.dialog.selected : null);
   const open = current !== null && !isSettled(current);
   return [
@@ -87,6 +96,7 @@ function readyKeys(state: TrialScreenState): readonly KeyHint[] {
     k.closed,
     k.bell,
     k.choose,
+    k.help,
     k.back,
   ];
 }

@@ -6,7 +6,7 @@ import type { DwellRule } from '../trial/TrialResult.ts';
 import { reduceClosedAgain } from './closed-again.ts';
 import { markTaken } from './mark-taken.ts';
 import { withNotice } from './notice.ts';
-import type { Reduced } from './reduce-key.ts';
+import { type Reduced, reduceKey } from './reduce-key.ts';
 import { reducePageKey } from './reduce-page-key.ts';
 import { openReadyCheck, overrideItem, reduceReadyKey } from './reduce-ready-key.ts';
 import { reduceRunsKey } from './reduce-runs-key.ts';
@@ -16,6 +16,22 @@ import type { Dialog, TrialScreenState } from './TrialScreenState.ts';
 import { reduceUndoAnswer } from './undo-mark.ts';
 
 const LONGEST_TEXT = 200;
+/** The help has no more rows than this in the smallest window. */
+const HELP_ROWS = 40;
+
+/** Pages and questions by single keys from which H leads to the help and Esc back again. */
+const HAS_HELP: ReadonlySet<Dialog['kind']> = new Set([
+  'cautions',
+  'ready',
+  'runs',
+  'result',
+  'budget',
+  'overlay',
+  'accept-rule',
+  'quit',
+  'undo',
+  'closed-again',
+]);
 
 type TextDialog = Extract<Dialog, { readonly text: string }>;
 
@@ -36,6 +52,9 @@ export function reduceDialog(state: TrialScreenState, dialog: Dialog, name: stri
   if (name === 'escape' && dialog.kind === 'budget') return [{ ...state, dialog: { kind: 'result' } }, []];
   if (name === 'escape' && dialog.kind === 'closed-again')
     return [withNotice({ ...state, dialog: null }, CLOSED_AGAIN.kept, 'quiet', atUs), []];
+  if (name === 'escape' && dialog.kind === 'help') return [{ ...state, dialog: dialog.over ?? null }, []];
+  if (name === 'h' && HAS_HELP.has(dialog.kind))
+    return [{ ...state, dialog: { kind: 'help', over: dialog } }, []];
   if (name === 'escape' && dialog.kind !== 'cautions') return [{ ...state, dialog: null }, []];
   if (takesText(dialog) && name === 'backspace') {
     return [{ ...state, dialog: { ...dialog, text: dialog.text.slice(0, -1) } }, []];
@@ -58,8 +77,9 @@ export function reduceDialog(state: TrialScreenState, dialog: Dialog, name: stri
     case 'result':
     case 'budget':
     case 'overlay':
-    case 'help':
       return reducePageKey(state, dialog.kind, name, atUs);
+    case 'help':
+      return reduceHelpKey(state, dialog, name, atUs);
     case 'quit':
       if (name === 'n') return [{ ...state, dialog: null }, []];
       return name === 'y' ? [state, [{ kind: 'quit' }]] : [state, []];
@@ -81,6 +101,34 @@ export function reduceDialog(state: TrialScreenState, dialog: Dialog, name: stri
     }
     default:
       return name === 'enter' ? submit(state, dialog, atUs) : [state, []];
+  }
+}
+
+/** Help scrolls by the arrow keys; press closed and opened are never missed for it. */
+function reduceHelpKey(
+  state: TrialScreenState,
+  dialog: Extract<Dialog, { readonly kind: 'help' }>,
+  name: string,
+  atUs: number,
+): Reduced {
+  switch (name) {
+    case 'up':
+    case 'down': {
+      const scroll = Math.min(HELP_ROWS, Math.max(0, (dialog.scroll ?? 0) + (name === 'up' ? -1 : 1)));
+      return [{ ...state, dialog: { ...dialog, scroll } }, []];
+    }
+    case 'h':
+      return [{ ...state, dialog: dialog.over ?? null }, []];
+    case 'c':
+    case 'o':
+    case 'space':
+      return dialog.over?.kind === 'cautions'
+        ? [state, []]
+        : reduceKey({ ...state, dialog: null }, name, atUs);
+    case 'f':
+      return reduceKey(state, name, atUs);
+    default:
+      return [state, []];
   }
 }
 

@@ -6,6 +6,7 @@ import { withNotice } from './notice.ts';
 import { reducePaceKey } from './pace.ts';
 import { isRunOpen } from './reduce-reading.ts';
 import { openReadyCheck } from './reduce-ready-key.ts';
+import { scrollsRuns } from './runs-table.ts';
 import type { TrialIntent } from './TrialIntent.ts';
 import type { TrialScreenState } from './TrialScreenState.ts';
 import { putMarkBack, reduceUndoKey } from './undo-mark.ts';
@@ -62,7 +63,7 @@ export function reduceKey(state: TrialScreenState, name: string, atUs: number): 
     }
     case 'up':
     case 'down': {
-      if (open) return [state, []];
+      if (open || !scrollsRuns(state)) return [state, []];
       const most = Math.max(0, state.standing.runs.length - 1);
       const runsBack = Math.min(most, Math.max(0, state.runsBack + (name === 'up' ? 1 : -1)));
       return [{ ...state, runsBack }, []];

@@ -4,7 +4,7 @@ import type { Dialog, TrialScreenState } from './TrialScreenState.ts';
 /** A key on a page that only shows: to another page, to accepting, or back. */
 export function reducePageKey(
   state: TrialScreenState,
-  page: 'result' | 'budget' | 'overlay' | 'help',
+  page: 'result' | 'budget' | 'overlay',
   name: string,
   atUs: number,
 ): Reduced {
@@ -14,11 +14,11 @@ export function reducePageKey(
       if (page === 'result' && state.standing.outcome?.budget) return show({ kind: 'budget' });
       return page === 'budget' ? show({ kind: 'result' }) : [state, []];
     case 'v':
-      return page === 'overlay' ? show(null) : page === 'help' ? [state, []] : reduceKey(state, 'v', atUs);
+      return page === 'overlay' ? show(null) : reduceKey(state, 'v', atUs);
     case 'd':
       return page === 'overlay' || page === 'budget' ? reduceKey(state, 'd', atUs) : [state, []];
     case 'a':
-      return page === 'help' ? [state, []] : reduceKey({ ...state, dialog: null }, 'a', atUs);
+      return reduceKey({ ...state, dialog: null }, 'a', atUs);
     case 'f':
       return reduceKey(state, 'f', atUs);
     // Press closed must never be missed for a page that is being read.
@@ -26,8 +26,6 @@ export function reducePageKey(
     case 'o':
     case 'space':
       return reduceKey({ ...state, dialog: null }, name, atUs);
-    case 'h':
-      return page === 'help' ? show(null) : show({ kind: 'help' });
     default:
       return [state, []];
   }

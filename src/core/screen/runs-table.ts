@@ -13,6 +13,14 @@ const HEADINGS = ['run', 'soak', 'start', 'slope', 'verdict', 'why'] as const;
 const WIDTHS = [4, 9, 8, 12, 10] as const;
 const BEFORE_WHY = 1 + WIDTHS.reduce((sum, width) => sum + width, 0) + 1;
 
+/** More runs than the table between two runs surely has in sight. */
+const SURELY_SHOWN = 3;
+
+/** Whether the table between two runs is moved by the arrow keys. */
+export function scrollsRuns({ standing, setup }: TrialScreenState): boolean {
+  return setup.replay !== true && standing.runs.length > SURELY_SHOWN;
+}
+
 export interface RunsTableOptions {
   readonly columns: number;
   readonly rows: number;

@@ -31,6 +31,8 @@ export const KEY_TEXT = {
   enter: { key: 'Enter', does: 'done' },
   read: { key: 'Enter', does: 'read and understood' },
   choose: { key: '↑ ↓', does: 'choose' },
+  otherRuns: { key: '↑ ↓', does: 'other runs' },
+  scroll: { key: '↑ ↓', does: 'scroll' },
   setAside: { key: 'X', does: 'set aside' },
   takeIn: { key: 'T', does: 'take in' },
   automatic: { key: 'B', does: 'back to its verdict' },

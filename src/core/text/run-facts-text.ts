@@ -27,7 +27,7 @@ export const RUN_FACTS = {
   noValue: 'no value',
   noRun: 'no run yet',
   /** Where a table holds not all of them. */
-  someRuns: (first: number, last: number, of: number) => `runs ${first}–${last} of ${of}, ↑ ↓`,
+  someRuns: (first: number, last: number, of: number) => `runs ${first} to ${last} of ${of} runs`,
   oneRun: (soakS: number) => `1 run counts: ${numberText(soakS, 1)} s`,
   mean: (meanS: number, halfS: number) => `mean ${numberText(meanS, 2)} s ± ${numberText(halfS, 2)} s`,
   spread: (sdS: number, runs: number) => `spread ${numberText(sdS, 2)} s, ${runs} runs`,

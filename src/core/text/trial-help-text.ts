@@ -1,6 +1,8 @@
 /** Full help of the trial screen: what is seen, and every key with what it does. */
 export const TRIAL_HELP = {
   title: 'Help',
+  below: 'More below: ↓',
+  above: 'More above: ↑',
   seen: [
     'Large figure: the bond line, the coldest probe; in the hold, the seconds left.',
     'In a broken shade: old. ---: no value to trust.',
@@ -10,7 +12,8 @@ export const TRIAL_HELP = {
     ['C', 'press closed, at that moment; a pedal as well; in a marked run it asks first'],
     ['O', 'press opened; a pedal as well, once the hold is done'],
     ['X', 'spoilt run, with the reason; after a run it takes that run out'],
-    ['U', 'take back the latest mark'],
+    ['U', 'take back the latest mark; an older one after a question'],
+    ['P', 'put it back again; in a replay: halt, go on; + and - its speed'],
     ['N', 'a note, kept with the run'],
     ['K', 'ready check before a run'],
     ['R', 'runs: reasons, set aside, take in'],
@@ -18,7 +21,9 @@ export const TRIAL_HELP = {
     ['V', 'all runs over each other'],
     ['A', 'accept the dwell as a recipe'],
     ['F', '°F or °C'],
-    ['P', 'in a replay: halt and go on; + and - change its speed'],
+    ['W', 'why the run went on although the ready check was not passed'],
+    ['↑ ↓', 'between runs: the others in the table'],
+    ['H', 'this help, on every page'],
     ['Q', 'leave; everything is kept'],
   ],
 } as const;

@@ -129,8 +129,8 @@ describe('trialFrame', () => {
       trialView(scripted(name).state, { columns: 80, rows: 24, ascii: false }).keys.map((k) => k.key);
     expect(keys('waiting')).toEqual(['C', 'N', 'F', 'H', 'Q']);
     expect(keys('heating')).toEqual(['O', 'X', 'N', 'F', 'H', 'Q']);
-    expect(keys('run good')).toEqual(['C', 'D', 'A', 'R', 'V', 'X', 'N', 'F', 'H', 'Q']);
-    expect(keys('cautions')).toEqual(['Enter']);
+    expect(keys('run good')).toEqual(['C', 'D', 'A', 'R', '↑ ↓', 'V', 'X', 'N', 'F', 'H', 'Q']);
+    expect(keys('cautions')).toEqual(['Enter', 'H']);
   });
 
   it.each([

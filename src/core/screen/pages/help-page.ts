@@ -13,8 +13,8 @@ const BEFORE = 9;
  * Full help: every key, what the screen shows, and that the program is no safety device. Keys told in a few words stand two
  * in a row, below the others, so that all of it fits 80 × 24.
  */
-export function helpPage(): DrawPage {
-  return ({ columns, ascii }) => {
+export function helpPage(scroll = 0): DrawPage {
+  return ({ columns, rows, ascii }) => {
     const half = Math.floor(columns / 2);
     const [short, long]: (readonly StyledRow[])[][] = [[], []];
     for (const [key, does] of TRIAL_HELP.keys) {
@@ -24,14 +24,24 @@ export function helpPage(): DrawPage {
     const pairs = (short ?? []).flatMap((left, i, all) =>
       i % 2 === 0 ? sideBySide(left, all[i + 1] ?? [], half) : [],
     );
-    return [
+    const all = [
       ...(long ?? []).flat(),
       ...pairs,
       [],
       ...CAUTIONS['not-a-safety-device'].slice(0, 1).flatMap((line) => sentenceRows(line, columns, 'strong')),
       ...TRIAL_HELP.seen.flatMap((line) => sentenceRows(line, columns, 'quiet')),
     ];
+    return windowOf(all, rows, scroll);
   };
+}
+
+/** The rows that the window holds, and which they are where it does not hold all. */
+function windowOf(all: readonly StyledRow[], rows: number, scroll: number): readonly StyledRow[] {
+  if (all.length <= rows) return all;
+  const room = rows - 1;
+  const first = Math.min(scroll, all.length - room);
+  const where = first + room < all.length ? TRIAL_HELP.below : TRIAL_HELP.above;
+  return [...all.slice(first, first + room), [{ text: ` ${where}`, role: 'strong' }]];
 }
 
 function keyRows(key: string, does: string, columns: number): readonly StyledRow[] {

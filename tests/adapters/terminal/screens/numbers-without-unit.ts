@@ -24,6 +24,8 @@ const NAMES = [
   /(?:runs?|version|channel|Run|Channel) \d+(?:(?:, | and | to )\d+)*/gu,
   /\d (?=bond line|outer edge|upper platen|lower platen)/gu,
 ];
+/** Beside a table's headings: which of the runs stand in it. */
+const SHOWN_RUNS = /runs \d+ to \d+ of \d+ runs/u;
 const SPEED = /[×x] ?\d+|\d+–\d+/gu;
 
 /**
@@ -39,7 +41,11 @@ export function numbersWithoutUnit(lines: readonly string[]): readonly string[] 
     else if (axis && /^\s*[└+]/u.test(line)) axis = false;
     const shown = axis ? besideChart(line) : line;
     const headings = [...line.matchAll(/\b(?:runs?|count|version)\b/gu)];
-    if (headings.length > 0 && /\b(?:soak|verdict|begun|accepted|press)\b/u.test(line) && !/\d/u.test(line))
+    if (
+      headings.length > 0 &&
+      /\b(?:soak|verdict|begun|accepted|press)\b/u.test(line) &&
+      !/\d/u.test(line.replace(SHOWN_RUNS, ''))
+    )
       counts = headings.map((one) => [one.index - 4, one.index + one[0].length + 1]);
     let rest = shown;
     for (const pattern of [...NAMES, QUANTITY, COUNTED, SPEED])
