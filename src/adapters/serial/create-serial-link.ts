@@ -1,6 +1,7 @@
 import { access } from 'node:fs/promises';
 import type { MonotonicClock, ReaderLink, ReaderLinkListener } from '../../core/reading/ReaderLink.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
+import { lostCauseText } from '../../core/text/port-trouble.ts';
 import { findPortAgain, identifyPort, type PortIdentity } from './find-port-again.ts';
 import { listPorts } from './list-ports.ts';
 import { type OpenPort, openPort } from './open-port.ts';
@@ -63,7 +64,7 @@ export function createSerialLink(options: SerialLinkOptions): ReaderLink {
   const lose = (cause: string): void => {
     port = null;
     if (closed) return;
-    listener?.lost(clock.nowUs(), neutralise(cause));
+    listener?.lost(clock.nowUs(), neutralise(lostCauseText(cause)));
     attempts = 0;
     tryLater();
   };

@@ -23,6 +23,8 @@ export interface HomeEntry {
   readonly key: string;
   readonly word: string;
   readonly detail: string;
+  /** Asked for first where it is not known. */
+  readonly needs?: 'reader';
 }
 
 /** What the home shows: from the store, from the ports, from the disk. Names already neutralised. */

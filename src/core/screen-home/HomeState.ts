@@ -42,6 +42,8 @@ export interface HomeState {
   /** Help lies over the page; `helpScroll` rows further down. */
   readonly help: number | null;
   readonly askingQuit: boolean;
+  /** The open trial is to be closed. */
+  readonly askingClose?: boolean;
   readonly input: InputBuffer;
   readonly notice: Notice | null;
 }

@@ -29,6 +29,20 @@ export function readerGuideStep(state: HomeState, after: ReturnTo): HomeState {
   return opened(state, 'reader', startGuide(guide), after);
 }
 
+/** The channels of the reader that is chosen already; its port is asked for only where it is not. */
+export function channelsGuideStep(state: HomeState): HomeState {
+  const { reader, readerUnit } = state.plan;
+  if (reader === null || reader === 'simulated') return readerGuideStep(state, 'trial');
+  const ports = state.facts.ports ?? [];
+  const listed = ports.some(({ path }) => path === reader);
+  const guide = readerGuide({ ports, reader, roles: lastRoles(state) });
+  const known = {
+    ...(listed ? { port: reader } : { port: 'typed', path: reader }),
+    unit: readerUnit ?? 'reader',
+  };
+  return opened(state, 'reader', startGuide(guide, known), 'trial');
+}
+
 export function initialsGuideStep(state: HomeState): HomeState {
   const question = {
     kind: 'text' as const,

@@ -7,7 +7,7 @@ import { openTrial } from './next-step.ts';
 export function homeKeys(state: HomeState, records: readonly KeyHint[]): readonly KeyHint[] {
   const k = SHELL_KEYS;
   const { page } = state;
-  if (state.askingQuit) return [k.yes, k.no];
+  if (state.askingQuit || state.askingClose === true) return [k.yes, k.no];
   if (state.help !== null) return [k.scroll, k.back];
   switch (page.kind) {
     case 'home':

@@ -12,7 +12,7 @@ import type { HomeState } from './HomeState.ts';
 import { helpLines } from './help-topic.ts';
 import { type HomeReduced, said } from './home-reduced.ts';
 import { reduceHomeScan } from './reduce-home-scan.ts';
-import { reducePage } from './reduce-page.ts';
+import { reduceCloseAnswer, reducePage } from './reduce-page.ts';
 import { planThatExists } from './start-home.ts';
 
 /** The one place where the screens around the trial change: state and event in, next state and wishes out. */
@@ -55,7 +55,7 @@ function withFacts(state: HomeState, facts: HomeState['facts']): HomeState {
       page: { kind: 'records', records: { ...page.records, trials: facts.trials, recipes: facts.recipes } },
     };
   // A reader plugged in while its port is asked for joins the choices.
-  return page.kind === 'guide' && page.name === 'reader' && page.guide.answered.length === 0
+  return page.kind === 'guide' && page.name === 'reader' && page.guide.question.id === 'port'
     ? readerGuideStep(next, page.after)
     : next;
 }
@@ -107,7 +107,7 @@ function reduceClassified(state: HomeState, input: ScreenInput): HomeReduced {
     case 'keys-together':
       return [said(state, SHELL_TEXT.keysTogether, 'caution'), []];
     case 'scan':
-      return state.help !== null || state.askingQuit
+      return state.help !== null || state.askingQuit || state.askingClose === true
         ? [state, []]
         : reduceHomeScan(state, neutralise(input.text.trim()));
     case 'key':
@@ -122,6 +122,7 @@ function reduceKey(state: HomeState, name: string): HomeReduced {
       ? [{ ...state, askingQuit: false }, []]
       : [state, []];
   }
+  if (state.askingClose === true) return reduceCloseAnswer(state, name);
   if (state.help !== null) {
     if (name === 'up' || name === 'down')
       return [

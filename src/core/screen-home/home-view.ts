@@ -120,8 +120,12 @@ function setUpRows({ facts, ...state }: HomeState, size: PageSize): readonly Sty
   ];
 }
 
-function messageOf({ askingQuit, notice, nowUs }: HomeState, question: ViewLine | null): ViewLine | null {
+function messageOf(
+  { askingQuit, askingClose, notice, nowUs }: HomeState,
+  question: ViewLine | null,
+): ViewLine | null {
   if (askingQuit) return { text: SHELL_TEXT.quit, role: 'strong' };
+  if (askingClose === true) return { text: HOME_TEXT.closeTrialAsked, role: 'strong' };
   if (question !== null) return question;
   return notice !== null && nowUs < notice.untilUs ? { text: notice.text, role: notice.tone } : null;
 }

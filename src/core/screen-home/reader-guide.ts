@@ -62,6 +62,9 @@ function portQuestion({ ports, reader }: ReaderGuideOptions): GuideQuestion {
   const [simulated, simulatedDetail] = Q.simulated;
   choices.push({ key: 'p', word: typed, detail: typedDetail, value: 'typed' });
   choices.push({ key: 's', word: simulated, detail: simulatedDetail, value: 'simulated' });
+  // One that the list does not hold (a link to a port, say) stays a choice.
+  if (reader !== null && !choices.some((choice) => choice.value === reader))
+    choices.splice(choices.length - 2, 0, { key: 'l', word: Q.usedLast, detail: reader, value: reader });
   const known = choices.some((choice) => choice.value === reader) ? reader : (ports[0]?.path ?? null);
   return { kind: 'choice', id: 'port', ...Q.port, choices, initial: known };
 }

@@ -45,9 +45,10 @@ function homeKey(state: HomeState, name: string): HomeReduced {
   if (name === 'enter') return takeNextStep(state);
   if (name === 'q') return [{ ...state, askingQuit: true }, []];
   const open = openTrial(state.facts);
-  if (name === 'x' && open !== null)
-    return [said(state, HOME_TEXT.trialClosed, 'good'), [{ kind: 'close-trial', trialId: open.trialId }]];
-  if (!homeMenu(state.facts).some((entry) => entry.key === name)) return [state, []];
+  if (name === 'x' && open !== null) return [{ ...state, askingClose: true }, []];
+  const entry = homeMenu(state.facts).find(({ key }) => key === name);
+  if (entry === undefined) return [state, []];
+  if (entry.needs === 'reader' && state.plan.reader === null) return [askReader(state, 'home'), []];
   switch (name) {
     case 't':
       return [{ ...state, goOnWith: null, page: { kind: 'trial' } }, []];
@@ -62,6 +63,15 @@ function homeKey(state: HomeState, name: string): HomeReduced {
     default:
       return [state, [{ kind: 'entry', key: name }]];
   }
+}
+
+/** The answer whether the open trial is to be closed. */
+export function reduceCloseAnswer(state: HomeState, name: string): HomeReduced {
+  const asked = { ...state, askingClose: false };
+  const open = openTrial(state.facts);
+  if (name === 'y' && open !== null)
+    return [said(asked, HOME_TEXT.trialClosed, 'good'), [{ kind: 'close-trial', trialId: open.trialId }]];
+  return [name === 'n' || name === 'escape' ? asked : state, []];
 }
 
 /** What stands in large letters. */

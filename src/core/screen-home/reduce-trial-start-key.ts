@@ -1,6 +1,6 @@
 import { HOME_TEXT } from '../text/home-text.ts';
 import { askReader } from './ask-reader.ts';
-import { assemblyGuideStep, initialsGuideStep, pressGuideStep } from './guide-steps.ts';
+import { assemblyGuideStep, channelsGuideStep, initialsGuideStep, pressGuideStep } from './guide-steps.ts';
 import type { HomeState } from './HomeState.ts';
 import { type HomeReduced, said } from './home-reduced.ts';
 import { withPlan } from './with-plan.ts';
@@ -21,8 +21,9 @@ export function reduceTrialStartKey(state: HomeState, name: string): HomeReduced
     case '2':
       return [fixed ? state : choose(state, 'assembly'), []];
     case '3':
-    case '4':
       return [askReader(state, 'trial'), []];
+    case '4':
+      return [plan.pressName === null ? askReader(state, 'trial') : channelsGuideStep(state), []];
     case '5':
       return withPlan(state, { ring: following(plan.ring, ['fresh', 're-used']) });
     case '6':

@@ -1,6 +1,15 @@
 /** Why a serial port cannot be opened. */
 export type PortTrouble = 'no-such-port' | 'not-permitted' | 'busy' | 'not-a-port' | 'bad-baud' | 'unknown';
 
+/** Why a port went away, as a system says it, and in words for a person at the press. */
+const GONE =
+  /bad file descriptor|EBADF|ENXIO|ENODEV|EIO\b|input\/output|no such device|device not configured|aborted/iu;
+const UNPLUGGED = 'cable or plug out, or no power';
+
+export function lostCauseText(cause: string): string {
+  return GONE.test(cause) ? UNPLUGGED : cause;
+}
+
 interface TroubleText {
   readonly message: string;
   readonly remedy: string;

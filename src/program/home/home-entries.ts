@@ -23,6 +23,7 @@ export const HOME_ENTRIES: readonly ProgramEntry[] = [
     key: 'w',
     word: HOME_TEXT.entries.warmUp[0],
     detail: HOME_TEXT.entries.warmUp[1],
+    needs: 'reader',
     run: async (options) => (await import('../warm-up-live/warm-up-from-home.ts')).warmUpFromHome(options),
   },
 ];

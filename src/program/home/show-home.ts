@@ -58,10 +58,14 @@ export async function showHome(options: ShowHomeOptions): Promise<LeavingIntent>
   for (const intent of records?.intents ?? []) obey(intent);
   const patch = (change: Partial<ReturnType<typeof facts>>): void =>
     model.dispatch({ kind: 'facts', facts: { ...model.getState().facts, ...change }, atUs: nowUs() });
+  const usedLast = (): string | null => {
+    const { reader } = model.getState().plan;
+    return reader === 'simulated' ? null : reader;
+  };
   const watch = watchPorts((found) => {
     ports = found;
     patch({ ports });
-  });
+  }, usedLast);
   const lookAtDisk = async (): Promise<void> => {
     freeBytes = await statfs(dirname(store.path)).then(
       ({ bavail, bsize }) => bavail * bsize,

@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { basename } from 'node:path';
 import type { PortFacts } from '../../core/screen-home/HomeFacts.ts';
 import { neutralise } from '../../core/text/neutralise.ts';
@@ -8,9 +9,13 @@ const FIRST_AFTER_MS = 150;
 
 /**
  * Tells the ports soon and whenever they change. The serial library is asked only where the system has no folder of
- * devices to look through: loading it would hold up keys.
+ * devices to look through: loading it would hold up keys. `usedLast`: a path that counts as there while it exists, also
+ * where the list does not hold it (a link to a port, a pseudo-terminal).
  */
-export function watchPorts(tell: (ports: readonly PortFacts[]) => void): { stop(): void } {
+export function watchPorts(
+  tell: (ports: readonly PortFacts[]) => void,
+  usedLast: () => string | null = () => null,
+): { stop(): void } {
   let stopped = false;
   let before: string | null = null;
   let timer: NodeJS.Timeout | undefined;
@@ -22,6 +27,9 @@ export function watchPorts(tell: (ports: readonly PortFacts[]) => void): { stop(
       maker: manufacturer ?? (stablePath === null ? null : neutralise(basename(stablePath))),
     }));
     if (stopped) return;
+    const last = usedLast();
+    if (last !== null && !ports.some(({ path }) => path === last) && existsSync(last))
+      ports.push({ path: last, maker: null });
     const now = JSON.stringify(ports);
     if (now !== before) tell(ports);
     before = now;

@@ -205,8 +205,8 @@ describe('an open trial', () => {
     expect(home.text()).toMatch(/Go on with a trial/);
   });
 
-  it('is closed with x', () => {
-    expect(new DrivenHome(facts).keys('x').intents).toEqual([
+  it('is closed with x, then y', () => {
+    expect(new DrivenHome(facts).keys('x', 'y').intents).toEqual([
       { kind: 'close-trial', trialId: trialFacts().trialId },
     ]);
     expect(new DrivenHome().keys('x').intents).toEqual([]);
