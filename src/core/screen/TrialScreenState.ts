@@ -135,6 +135,8 @@ export type TakenBack =
 export interface Notice {
   readonly text: string;
   readonly tone: 'quiet' | 'good' | 'caution';
+  /** Stands in block letters instead of the next action: what must not be missed from two metres. */
+  readonly large?: string;
   readonly untilUs: number;
 }
 

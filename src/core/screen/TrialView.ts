@@ -3,6 +3,7 @@ import type { SegmentRole } from '../chart/StyledRow.ts';
 import type { KeyHint } from '../text/keys-text.ts';
 import type { StateName } from '../text/screen-text.ts';
 import type { DrawPage } from './pages/PageSize.ts';
+import type { StatusPart } from './status-lines.ts';
 
 export interface ViewLine {
   readonly text: string;
@@ -70,7 +71,7 @@ export interface TrialView {
   readonly notice: ViewLine | null;
   readonly dialog: DialogView | null;
   readonly keys: readonly KeyHint[];
-  readonly status: readonly ViewLine[];
+  readonly status: readonly StatusPart[];
 }
 
 export interface ViewOptions {

@@ -12,3 +12,14 @@ export function withNotice(
 ): TrialScreenState {
   return { ...state, notice: { text, tone, untilUs: atUs + SHOWN_US * speedOf(state) } };
 }
+
+/** A caution that is also told in block letters: a key was not taken, and nobody may think that it was. */
+export function withLargeNotice(
+  state: TrialScreenState,
+  text: string,
+  large: string,
+  atUs: number,
+): TrialScreenState {
+  const told = withNotice(state, text, 'caution', atUs);
+  return told.notice === null ? told : { ...told, notice: { ...told.notice, large } };
+}

@@ -182,13 +182,18 @@ function keyRows(view: TrialView): readonly StyledRow[] {
   return rows;
 }
 
-/** Whole parts only, as many as the row holds: half a path or figure would mislead. */
-function statusRow(view: TrialView): StyledRow {
+/** Whole parts only, in short words where the row is too narrow: half a path or figure would mislead. */
+function statusRow({ status, columns }: TrialView): StyledRow {
+  const whole = status.reduce((sum, { text }) => sum + text.length + 2, -1) <= columns;
   let used = 0;
-  return view.status.flatMap((part, i) => {
+  return status.flatMap(({ text, brief, role }, i) => {
     const before = i === 0 ? ' ' : '  ';
-    if (used + before.length + part.text.length > view.columns) return [];
-    used += before.length + part.text.length;
-    return [{ text: before, role: 'plain' as const }, part];
+    const said = whole ? text : (brief ?? text);
+    if (used + before.length + said.length > columns) return [];
+    used += before.length + said.length;
+    return [
+      { text: before, role: 'plain' as const },
+      { text: said, role },
+    ];
   });
 }

@@ -2,6 +2,7 @@ import { startBuckets } from '../chart/start-buckets.ts';
 import type { TraceBuckets } from '../chart/TraceBuckets.ts';
 import type { RunResult } from '../run/RunResult.ts';
 import { neutralise } from '../text/neutralise.ts';
+import { NEXT_WORD } from '../text/next-text.ts';
 import { SCREEN_TEXT } from '../text/screen-text.ts';
 import { bandOfRuns, runsThatCount } from './band-of-runs.ts';
 import { bondLineTrouble } from './bond-line-trouble.ts';
@@ -9,7 +10,7 @@ import { classifyInput } from './classify-input.ts';
 import { forgetQuestion } from './closed-again.ts';
 import { finishedRun } from './finished-run.ts';
 import { marksAsTheyStand } from './marks-as-they-stand.ts';
-import { withNotice } from './notice.ts';
+import { withLargeNotice, withNotice } from './notice.ts';
 import { reduceDialog, takesText, typeInto } from './reduce-dialog.ts';
 import { type Reduced, reduceKey } from './reduce-key.ts';
 import { reduceReading } from './reduce-reading.ts';
@@ -136,6 +137,6 @@ function reduceClassified(state: TrialScreenState, input: ScreenInput): Reduced 
       return [told, [{ kind: 'scan', text, atUs: input.atUs }]];
     }
     case 'keys-together':
-      return [withNotice(state, SCREEN_TEXT.keysTogether, 'caution', input.atUs), []];
+      return [withLargeNotice(state, SCREEN_TEXT.keysTogether, NEXT_WORD.keyAgain, input.atUs), []];
   }
 }

@@ -70,7 +70,7 @@ export function trialView(state: TrialScreenState, options: ViewOptions): TrialV
       .join(' '),
     figure: mainFigure(state, name),
     state: { name, words: STATE_WORD[name], role: STATE_ROLE[name], flash: flashing },
-    next: nextAction(state, name),
+    next: notice?.large ?? nextAction(state, name),
     facts: factLines(state, name),
     channels: channelLines(state),
     conditions: `target ${temperatureText(setup.rules.targetC, state.unit)}  hold ${secondsText(setup.rules.holdS)}`,

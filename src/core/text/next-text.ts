@@ -5,6 +5,8 @@ import { numberText } from './units-text.ts';
  * tells anyone to move the press.
  */
 export const NEXT_WORD = {
+  /** Several keys came at once and none was taken. */
+  keyAgain: 'KEY AGAIN',
   seeReader: 'SEE READER',
   seeUnit: 'SEE UNIT',
   seeProbe: 'SEE PROBE',

@@ -50,7 +50,7 @@ describe('trial screen on a real pseudo-terminal', () => {
     await screen.key('\r');
     await screen.see(/Key C at the moment/);
     screen.pty.write('cox-12\r');
-    await screen.see(/Scanned: cox-12/);
+    await screen.see(/Scanned cox-12, but this trial is of/);
     screen.pty.write('\u0003');
     expect(await screen.ended()).toBe(0);
     expect(screen.output).toMatch(/left: interrupted, bells 0, cautions-acknowledged scan\s/);

@@ -165,4 +165,38 @@ describe('trialFrame', () => {
     expect(all).toMatch(/no safety device/);
     expect(all).toMatch(/earth\s+checked/);
   });
+
+  it.each([
+    [80, 24],
+    [120, 36],
+  ])(
+    'the status line at %i × %i has reader, rate, lost lines, free disk and store, for a port as for the simulation',
+    (columns, rows) => {
+      for (const readerName of ['simulated reader', '/dev/ttyACM0', '/dev/serial/by-id/usb-reader-0001']) {
+        const trial = new Trial({
+          readerName,
+          storePath: '/home/shop/.local/share/dwellwright/dwellwright.db',
+        });
+        const status = frame(trial.readings(0, 5), columns, rows).at(-1) ?? '';
+        expect(status).toMatch(/simulated|ttyACM0|usb-reader-0001/);
+        for (const part of [/10\.0 readings\/s/, /0 lost/, /82 GB free/, /dwellwright\.db/])
+          expect(status).toMatch(part);
+      }
+    },
+  );
+
+  it('two keys within 50 ms: that none was taken stands in block letters for 5 s', () => {
+    const trial = scripted('heating');
+    const atUs = trial.state.nowUs;
+    for (const [i, character] of [...'ox'].entries())
+      trial.send({
+        kind: 'input',
+        input: { kind: 'character', character, atUs: atUs + i * 2e4 },
+        atUs: atUs + i * 2e4,
+      });
+    trial.tick(atUs / 1e6 + 0.2);
+    const view = (t: ScriptedTrial) => trialView(t.state, { columns: 80, rows: 24, ascii: false });
+    expect(view(trial).next).toBe('KEY AGAIN');
+    expect(view(trial.tick(atUs / 1e6 + 6)).next).not.toBe('KEY AGAIN');
+  });
 });
