@@ -20,11 +20,11 @@ export interface DotCanvas {
   owner(column: number, row: number): number;
 }
 
-/** A drawing surface of `columns` × `rows` cells. Braille: 2 × 4 dots a cell; plain: one dot a cell. */
-export function brailleCanvas(columns: number, rows: number, ascii: boolean): DotCanvas {
+/** A drawing surface of `columns` × `rows` cells. Braille: 2 × 4 dots a cell; plain: one dot a cell, or `plainDown` dots under each other. */
+export function brailleCanvas(columns: number, rows: number, ascii: boolean, plainDown = 1): DotCanvas {
   const cells = new Uint8Array(columns * rows);
   const owners = new Int8Array(columns * rows).fill(-1);
-  const [perColumn, perRow] = ascii ? [1, 1] : [2, 4];
+  const [perColumn, perRow] = ascii ? [1, plainDown] : [2, 4];
   const across = columns * perColumn;
   const down = rows * perRow;
   return {
@@ -35,7 +35,7 @@ export function brailleCanvas(columns: number, rows: number, ascii: boolean): Do
     set(x, y, owner) {
       if (x < 0 || y < 0 || x >= across || y >= down) return;
       const cell = Math.floor(y / perRow) * columns + Math.floor(x / perColumn);
-      const bit = ascii ? 1 : (DOT_BITS[y % 4]?.[x % 2] ?? 0);
+      const bit = ascii ? 1 << (y % perRow) : (DOT_BITS[y % 4]?.[x % 2] ?? 0);
       cells[cell] = (cells[cell] ?? 0) | bit;
       if (owners[cell] === -1) owners[cell] = owner;
     },

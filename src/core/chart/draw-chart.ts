@@ -10,6 +10,10 @@ import { timeTicks } from './time-ticks.ts';
 const LABEL_COLUMNS = 5;
 const END_COLUMNS = 2;
 const TARGET_WORD = ' target ';
+/** In ASCII a chart no higher than this draws its first trace in three levels a row; its letter stands at its end. */
+const LOW_ROWS = 9;
+/** By the dots of a cell, 1 = upper third, 2 = middle, 4 = lower; what runs through all of it is the letter. */
+const LEVELS: Readonly<Record<number, string>> = { 1: "'", 2: '~', 3: "'", 4: '.', 6: '.' };
 
 /**
  * Draws temperature against time into exactly `rows` rows of `columns` characters: unit and labels of the
@@ -46,14 +50,17 @@ export function drawChart(spec: ChartSpec): readonly StyledRow[] {
       cells.put(columnOf(mark.timeS), row, spec.ascii ? ':' : '┊', 'mark');
   }
 
-  const canvas = brailleCanvas(columns, rows, spec.ascii);
+  const low = spec.ascii && spec.rows <= LOW_ROWS;
+  const canvas = brailleCanvas(columns, rows, spec.ascii, low ? 3 : 1);
   const ends = spec.traces.map((trace, owner) => drawTrace(canvas, spec, trace, owner));
   for (let row = 0; row < rows; row++) {
     for (let column = 0; column < columns; column++) {
       const bits = canvas.bits(column, row);
       if (bits === 0) continue;
       const trace = spec.traces[canvas.owner(column, row)];
-      const text = spec.ascii ? (trace?.letter.toLowerCase() ?? '*') : String.fromCharCode(0x2800 + bits);
+      const letter = trace?.letter.toLowerCase() ?? '*';
+      const plain = low && trace === spec.traces[0] ? (LEVELS[bits] ?? letter) : letter;
+      const text = spec.ascii ? plain : String.fromCharCode(0x2800 + bits);
       cells.put(left + column, row + 1, text, trace?.role ?? 'plain');
     }
   }
@@ -63,7 +70,7 @@ export function drawChart(spec: ChartSpec): readonly StyledRow[] {
     const isFree = (column: number) => canvas.bits(column, row - 1) === 0 && !taken.has(column);
     cells.write(left + wordColumn(columns, TARGET_WORD.length, isFree), row, TARGET_WORD, 'target');
   }
-  writeEndLetters(spec, cells, ends, spec.ascii ? 1 : 4, rows);
+  writeEndLetters(spec, cells, ends, spec.ascii ? canvas.down / rows : 4, rows);
   for (const trace of spec.traces) {
     for (const point of trace.points) {
       if (point.faulted && point.toS >= spec.fromS && point.fromS <= spec.toS) {

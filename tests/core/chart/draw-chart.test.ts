@@ -173,6 +173,20 @@ describe('drawChart', () => {
       expect(text(spec({ traces, ascii: false })).some((row) => row.endsWith(letter))).toBe(true);
   });
 
+  it('in ASCII a chart of 7 rows shows a straight rise in 15 levels: no level is longer than its fifteenth and a little', () => {
+    const rows = plot(spec({ rows: 7, traces: [bond(ramp)], highC: 200 }));
+    expect(rows).toHaveLength(5);
+    const drawn = rows.map((row) => row.replace(/ /g, ''));
+    // 52 columns in 15 levels: 3 or 4 columns each, and the rows' three marks in their order from below.
+    for (const row of drawn.slice(1, -1)) expect(row).toMatch(/^\.{2,5}~{2,5}'{2,5}$/);
+    const levels =
+      drawn
+        .reverse()
+        .join('')
+        .match(/\.+|~+|'+/g) ?? [];
+    expect(levels).toHaveLength(15);
+  });
+
   it('gives nothing for a window under 20 × 5 or an empty range', () => {
     expect(drawChart(spec({ columns: 19 }))).toEqual([]);
     expect(drawChart(spec({ rows: 4 }))).toEqual([]);
