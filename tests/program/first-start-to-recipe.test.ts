@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
 import { TerminalProgram } from '../adapters/terminal/terminal-program.ts';
-import { answer, press } from './keyboard.ts';
+import { answer, enterAfterALook, press } from './keyboard.ts';
 import { PROGRAM, runProgram, temporaryFolder } from './run-program.ts';
 
 let program: TerminalProgram | null = null;
@@ -20,10 +20,11 @@ async function readyCheck(screen: TerminalProgram): Promise<void> {
   await screen.key('w');
   await answer(screen, /Why/, 'gauge out for repair');
   await screen.see(/went on|gone on|ANYWAY|anyway/);
-  await screen.key('\r');
+  await enterAfterALook(screen);
   await screen.see(/ok +Probe tip/);
-  if (!/ok +Bell/.test(screen.screen)) await screen.key('\r');
-  await press(screen, /All in order/, '\r');
+  if (!/ok +Bell/.test(screen.screen)) await enterAfterALook(screen);
+  await screen.see(/All in order/);
+  await enterAfterALook(screen);
 }
 
 async function untilHoldDone(screen: TerminalProgram): Promise<void> {

@@ -15,3 +15,9 @@ export async function press(screen: TerminalProgram, shows: RegExp, key: string)
   await screen.see(shows, 25_000);
   await screen.key(key);
 }
+
+/** Enter as a person gives it in the ready check, after a look: sooner than 0.5 s after the one before it counts as held. */
+export async function enterAfterALook(screen: TerminalProgram): Promise<void> {
+  await new Promise((resolve) => setTimeout(resolve, 650));
+  await screen.key('\r');
+}

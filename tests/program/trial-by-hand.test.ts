@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
 import { TerminalProgram } from '../adapters/terminal/terminal-program.ts';
+import { enterAfterALook } from './keyboard.ts';
 import { PROGRAM, runProgram, temporaryFolder } from './run-program.ts';
 
 /**
@@ -27,13 +28,13 @@ async function goThroughReadyCheck(): Promise<void> {
     (p) => /LOOK +Ram gauge +94 psi/.test(p.screen) && !/ (NO|wait) +[A-Z]/.test(p.screen),
     20_000,
   );
-  await screen.key('\r');
+  await enterAfterALook(screen);
   await screen.see(/ok +Ram gauge/);
-  await screen.key('\r');
+  await enterAfterALook(screen);
   await screen.see(/ok +Probe tip/);
-  if (!/ok +Bell/.test(screen.screen)) await screen.key('\r');
+  if (!/ok +Bell/.test(screen.screen)) await enterAfterALook(screen);
   await screen.see(/All in order/);
-  await screen.key('\r');
+  await enterAfterALook(screen);
 }
 
 async function makeRun(number: number): Promise<void> {

@@ -2,12 +2,13 @@ import { CLOSED_AGAIN } from '../text/closed-again-text.ts';
 import { MARK_LABEL, SCREEN_TEXT } from '../text/screen-text.ts';
 import { markTaken } from './mark-taken.ts';
 import { withNotice } from './notice.ts';
+import { speedOf } from './pace.ts';
 import type { Reduced } from './reduce-key.ts';
 import { isRunOpen } from './reduce-reading.ts';
 import type { TrialIntent } from './TrialIntent.ts';
 import type { Dialog, MarkTaken, TakenBack, TrialScreenState } from './TrialScreenState.ts';
 
-/** A mark older than this is taken back only after a question, µs of the readings' clock. */
+/** A mark older than this is taken back only after a question, µs. */
 const OLD_MARK_US = 5_000_000;
 
 /** Key U: a fresh mark is taken back at once, an older one after a question; an opening can be taken back for 5 s only. */
@@ -15,7 +16,9 @@ export function reduceUndoKey(state: TrialScreenState, atUs: number): Reduced {
   const what = state.marksTaken.at(-1);
   if (what === undefined) return [withNotice(state, SCREEN_TEXT.nothingToUndo, 'quiet', atUs), []];
   const sinceUs = state.markKeyUs.latest;
-  if (what === 'opened' || (sinceUs !== undefined && atUs - sinceUs <= OLD_MARK_US))
+  // The closing is old by the run's own time; the others by the time of the person.
+  const oldUs = OLD_MARK_US * (what === 'press-closed' ? 1 : speedOf(state));
+  if (what === 'opened' || (sinceUs !== undefined && atUs - sinceUs <= oldUs))
     return undoMark(state, what, atUs);
   return [{ ...state, dialog: { kind: 'undo', what, askedUs: atUs } }, []];
 }
