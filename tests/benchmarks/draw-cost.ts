@@ -6,6 +6,8 @@ export interface DrawCost {
   /** Share of a core at ten readings and ten draws a second of a 100 × 30 window. */
   readonly coreShare: number;
   readonly msPerDraw: number;
+  /** Frames that reached the terminal, a second of the bench: a frame without a change is not sent. */
+  readonly framesPerS: number;
   /** Hours of drawing at ten a second that were drawn. */
   readonly hoursDrawn: number;
   /** Heap after a collection at a quarter and at the end, MB. */
@@ -19,16 +21,22 @@ export interface DrawCost {
 export async function drawCost(root: string, seconds: number, factor = 1): Promise<DrawCost> {
   const fixture = await bundleFixture('draw-cost', join(root, 'tests', 'adapters', 'terminal', 'fixtures'));
   try {
-    const output = await outputOf(fixture.path, [`${seconds}`, `${factor}`]);
+    const { output, frames } = await outputOf(fixture.path, [`${seconds}`, `${factor}`]);
     const found = /cost (\{.*\})/.exec(output)?.[1];
     if (found === undefined) throw new Error(`draw-cost said nothing: ${output.slice(-300)}`);
-    return JSON.parse(found) as DrawCost;
+    return { ...(JSON.parse(found) as Omit<DrawCost, 'framesPerS'>), framesPerS: frames / seconds };
   } finally {
     fixture.remove();
   }
 }
 
-function outputOf(path: string, args: readonly string[]): Promise<string> {
+/** Each frame is sent between the marks of a synchronised update. */
+const FRAME = '\u001b[?2026h';
+
+function outputOf(
+  path: string,
+  args: readonly string[],
+): Promise<{ readonly output: string; readonly frames: number }> {
   const { CI: _ci, CONTINUOUS_INTEGRATION: _integration, ...rest } = process.env;
   const program = spawn(process.execPath, ['--expose-gc', path, ...args], {
     cols: 100,
@@ -37,9 +45,11 @@ function outputOf(path: string, args: readonly string[]): Promise<string> {
     env: { ...rest, TERM: 'xterm-256color' } as Record<string, string>,
   });
   let output = '';
+  let frames = 0;
   program.onData((data) => {
     // Only the end is read: hours of drawing are not kept.
     output = (output + data).slice(-20_000);
+    frames += data.split(FRAME).length - 1;
   });
-  return new Promise((resolve) => program.onExit(() => resolve(output)));
+  return new Promise((resolve) => program.onExit(() => resolve({ output, frames })));
 }

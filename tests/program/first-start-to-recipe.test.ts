@@ -126,9 +126,10 @@ describe('from the first start to an accepted recipe, on one pseudo-terminal', (
       initials: 'MK',
       note: 'first article',
       simulated: true,
-      // The gauge was not confirmed.
-      gaugePsi: null,
     });
+    // The gauge was not confirmed, so it is worked out: 225 psi · (212² − 168²) / 200², closed form.
+    expect(recipes[0].gaugePsi).toBeCloseTo(94.05, 2);
+    expect(runProgram(['recipes', '--store', store]).out).toMatch(/worked out/);
     expect(recipes[0].restsOn).toHaveLength(2);
     // 20 s of hold after a soak of about 53.5 s, by the stricter rule.
     expect(recipes[0].dwellS).toBeGreaterThanOrEqual(73);
