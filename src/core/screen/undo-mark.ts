@@ -1,5 +1,6 @@
 import { CLOSED_AGAIN } from '../text/closed-again-text.ts';
 import { MARK_LABEL, SCREEN_TEXT } from '../text/screen-text.ts';
+import { UNDO_TEXT } from '../text/undo-text.ts';
 import { markTaken } from './mark-taken.ts';
 import { withNotice } from './notice.ts';
 import { speedOf } from './pace.ts';
@@ -48,6 +49,16 @@ function undoMark(state: TrialScreenState, what: MarkTaken, atUs: number): Reduc
   };
   const undo: TrialIntent = { kind: 'mark', mark: { kind: 'undo', what }, atUs };
   if (what !== 'press-closed') return [withNotice(undone, SCREEN_TEXT.undone[what], 'good', atUs), [undo]];
+  if (otherMarkHolds(state))
+    return [
+      withNotice(
+        { ...undone, takenBack: null, closedMarksUs: lessOne(state) },
+        UNDO_TEXT.otherHeld,
+        'caution',
+        atUs,
+      ),
+      [undo],
+    ];
   const closedMarksUs = state.closedMarksUs.slice(0, -1);
   const earlierUs = closedMarksUs.at(-1);
   const left = { ...undone, closedMarksUs };
@@ -57,6 +68,17 @@ function undoMark(state: TrialScreenState, what: MarkTaken, atUs: number): Reduc
     withNotice({ ...left, takenBack: null }, CLOSED_AGAIN.restored, 'good', atUs),
     [undo, { kind: 'mark', mark: { kind: 'press-closed', agoS }, atUs }],
   ];
+}
+
+/** Key and contact both marked the closing: with one taken back the other still times the run. */
+export function otherMarkHolds({ session }: TrialScreenState): boolean {
+  const all = session?.run.pressClosed?.all ?? [];
+  return all.filter(({ by }) => by === 'key' || by === 'contact').length > 1;
+}
+
+/** One moment is kept for the mark that still holds. */
+function lessOne({ closedMarksUs }: TrialScreenState): readonly number[] {
+  return closedMarksUs.length > 1 ? closedMarksUs.slice(0, -1) : closedMarksUs;
 }
 
 function takenBack(state: TrialScreenState, what: MarkTaken): TakenBack | null {

@@ -243,7 +243,7 @@ export const QUESTIONS = {
       title: 'PRESSURE',
       ask: 'Net facing pressure on the ring, with its unit?',
       hints: [
-        'From the adhesive’s data sheet, from and to, or one value. Example: 200 to 250 psi',
+        'From the adhesive’s data sheet. Example: 200 to 250 psi',
         'It gives the gauge pressure. 200 to 250 psi is common practice, no source.',
       ],
     },

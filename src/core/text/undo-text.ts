@@ -13,5 +13,7 @@ export const UNDO_TEXT = {
     opened: 'the run goes on',
     spoilt: 'the run is judged as any other',
   },
+  otherHolds: 'of contact and key, the other mark still holds',
+  otherHeld: 'Taken back: one of two marks of press closed. The other holds.',
   earlierHolds: 'the mark before holds again',
 } as const;

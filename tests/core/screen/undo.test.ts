@@ -83,6 +83,28 @@ describe('U 107 s after press closed, in the hold', () => {
   });
 });
 
+describe('U where contact and key both marked the closing', () => {
+  const both = () =>
+    new DrivenTrial((timeS) => heatingC(timeS, 10, 190)).until(10).key('c').contact(true).until(60);
+
+  it('says that the other mark still holds, and so it is: the run stays good', () => {
+    const trial = both().key('u');
+    expect(text(trial)).toMatch(/the other mark still holds/);
+    trial.key('y').until(62);
+    expect(trial.state.notice?.text).toMatch(/The other holds/);
+    trial.until(190).key('o').until(200);
+    expect(trial.results[0]).toMatchObject({ verdict: 'good' });
+  });
+
+  it('with both taken back the run does not count; P puts the closing back at its moment', () => {
+    const trial = both().key('u').key('y').until(62).key('u').until(63).key('y').until(64);
+    expect(trial.state.session?.run.pressClosed?.by).toBe('onset');
+    trial.key('p').until(190).key('o').until(200);
+    expect(trial.results[0]).toMatchObject({ verdict: 'good' });
+    expect(trial.results[0]?.pressClosed?.timeS).toBeCloseTo(10, 1);
+  });
+});
+
 describe('U soon after a mark', () => {
   it('takes press closed of 2 s ago back at once', () => {
     const trial = oneRun().until(12).key('u').until(12.5);

@@ -17,6 +17,7 @@ const ANSWERS: readonly (readonly [question: string, answer: Step])[] = [
   ['assembly: carrier', (home) => home.type('brake plate, steel')],
   ['assembly: target', (home) => home.keys('enter')],
   ['assembly: hold', (home) => home.type('120 s')],
+  ['assembly: net facing pressure', (home) => home.keys('enter')],
   ['reader: port', (home) => home.keys('p')],
   ['reader: path', (home) => home.type('/dev/ttyACM9')],
   ['reader: unit', (home) => home.keys('1')],
@@ -31,7 +32,7 @@ function after(count: number): DrivenHome {
     home = answer(home);
     if (question === 'press: gauge')
       home.send({ kind: 'facts', facts: { ...EMPTY_SHOP, presses: SHOP.presses } });
-    if (question === 'assembly: hold')
+    if (question === 'assembly: net facing pressure')
       home.send({
         kind: 'facts',
         facts: { ...EMPTY_SHOP, presses: SHOP.presses, assemblies: SHOP.assemblies },

@@ -18,7 +18,7 @@ const NAMES = [
   /JCGM \d+/gu,
   /store \S+/gu,
   /\d{4}-\d\d-\d\d( \d\d:\d\d UTC)?/gu,
-  /\d+ [A-Z][a-z]{2} \d\d:\d\d/gu,
+  /\d+ [A-Z][a-z]{2}(?: \d{4})? \d\d:\d\d/gu,
   /\d+:\d\d(?: of \d+:\d\d)?(?: min)?/gu,
   /(?<=^ | {2})\w (?=run \d)/gu,
   /(?:runs?|version|channel|Run|Channel) \d+(?:(?:, | and | to )\d+)*/gu,
