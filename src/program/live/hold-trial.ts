@@ -16,12 +16,9 @@ import type { TrialScreenSetup } from '../../core/screen/TrialScreenState.ts';
 import type { Store } from '../../core/store/Store.ts';
 import { FAILURE_TEXT } from '../../core/text/command-text.ts';
 import { VERSION } from '../command-line/version.ts';
-import { showTrial } from '../commands/trials.ts';
 import { type RuleOptions, runRules } from '../options/run-rules.ts';
-import { keepTrace } from '../recheck/keep-trace.ts';
 import { refuseUnreadable } from '../sources/refuse-unreadable.ts';
 import { newRecordingId, newTrialId } from '../trials/new-trial-id.ts';
-import { storeInterruptedRuns } from '../trials/store-interrupted-runs.ts';
 import { CAUTIONS_SETTING, cautionsAcknowledged } from './cautions-of-shift.ts';
 import { endSignals } from './end-signals.ts';
 import { plainFront } from './plain-front.ts';
@@ -71,7 +68,8 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
   const startedAt = new Date();
   const trialId = options.goOnWith ?? newTrialId(startedAt);
   const simulated = reader.link.simulated;
-  if (options.goOnWith != null) storeInterruptedRuns(store, trialId);
+  if (options.goOnWith != null)
+    (await import('../trials/store-interrupted-runs.ts')).storeInterruptedRuns(store, trialId);
   const head: RecordingHead & { readonly trialId: string } = {
     recordingId: newRecordingId(),
     madeAt: startedAt.toISOString(),
@@ -170,6 +168,11 @@ export async function holdTrial(options: HoldTrialOptions): Promise<string> {
     clearTimeout(timer);
     off();
   }
+  // Only needed now: what the first picture does not need does not hold it up.
+  const [{ showTrial }, { keepTrace }] = await Promise.all([
+    import('../commands/trials.ts'),
+    import('../recheck/keep-trace.ts'),
+  ]);
   showTrial(store, trialId, { show, json });
   keepTrace(store, head.recordingId);
   return trialId;
