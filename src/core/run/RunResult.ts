@@ -4,7 +4,7 @@ import type { RunConditions } from '../reading/StreamEvent.ts';
 import type { ChannelRole } from '../recording/RecordingEntry.ts';
 
 /** Version of the rules that turn readings into a run's result. Raise it when any computed number may change. */
-export const RUN_RULE_VERSION = 1;
+export const RUN_RULE_VERSION = 2;
 
 /** Settings of run detection; every one may be changed by the user. Times in s, temperatures in °C. */
 export interface RunRules {
