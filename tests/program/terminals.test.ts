@@ -93,7 +93,7 @@ describe('a terminal that stands still', () => {
     // Five draws a second would be 40 frames; those that found no room were never sent.
     expect(screen.output.slice(before).split('\u001b[?2026h').length).toBeLessThan(30);
     await screen.see(/has had its hold|closed ([2-9]|\d\d) min/);
-    await screen.see(/ 0 lost lines/);
+    await screen.see(/ 0 lost/);
     screen.pty.write('\u0003');
     await screen.ended();
     expect(screen.terminalRestored).toBe(true);
