@@ -13,10 +13,12 @@ import { benchRules } from './bench-data.ts';
 
 const RUNS = 1000;
 
-/** A run of about 1,200 samples; the fourth channel stays, as the demo's reader has it. */
+/** A run of about 1,200 samples with a bond line and both platens; the reader's fourth channel is recorded, and unused. */
+const ROLES = ['bond-line', 'unused', 'upper-platen', 'lower-platen'] as const;
+
 function recordingOf(seed: number) {
   const closing = { ...variedClosing(seed, 5, 112) };
-  return simulateRecording({
+  const { head, entries } = simulateRecording({
     ...DEMO_SCENARIO,
     seed,
     closings: [closing],
@@ -24,6 +26,7 @@ function recordingOf(seed: number) {
     holdS: 40,
     name: `bench-${seed}`,
   });
+  return { head: { ...head, roles: ROLES }, entries };
 }
 
 /** A store with 1,000 runs and an accepted recipe, and the same recordings as files. */
