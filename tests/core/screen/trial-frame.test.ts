@@ -175,7 +175,7 @@ describe('trialFrame', () => {
       for (const readerName of ['simulated reader', '/dev/ttyACM0', '/dev/serial/by-id/usb-reader-0001']) {
         const trial = new Trial({
           readerName,
-          storePath: '/home/shop/.local/share/dwellwright/dwellwright.db',
+          storePath: '/data/shop/.local/share/dwellwright/dwellwright.db',
         });
         const status = frame(trial.readings(0, 5), columns, rows).at(-1) ?? '';
         expect(status).toMatch(/simulated|ttyACM0|usb-reader-0001/);
