@@ -1,20 +1,9 @@
 import type Database from 'better-sqlite3';
 import type { MergeDifference } from '../../core/exchange/MergeReport.ts';
+import type { CycleRow } from './CycleRow.ts';
 import { jsonProof } from './json-proof.ts';
 import type { OwnVersions } from './merge-recipes.ts';
 import { sortedJson } from './sorted-json.ts';
-
-interface Row {
-  cycle_id: string;
-  assembly_name: string;
-  press_name: string;
-  recipe_version: number;
-  closed_at: string;
-  dwell_held_s: number;
-  result: string;
-  simulated: 0 | 1;
-  cycle_json: string;
-}
 
 /**
  * Brings cycles of production in, each under the number its recipe version has here. A cycle that both stores hold
@@ -25,13 +14,13 @@ export function mergeCycles(
   other: Database.Database,
   versionsOf: OwnVersions,
 ): { readonly added: number; readonly differences: readonly MergeDifference[] } {
-  const find = own.prepare<[string], Row>('SELECT * FROM cycles WHERE cycle_id = ?');
-  const insert = own.prepare<[Row & { proof: string }]>(`
+  const find = own.prepare<[string], CycleRow>('SELECT * FROM cycles WHERE cycle_id = ?');
+  const insert = own.prepare<[CycleRow & { proof: string }]>(`
     INSERT INTO cycles (cycle_id, assembly_name, press_name, recipe_version, closed_at, dwell_held_s, result, simulated, cycle_json, proof)
     VALUES (@cycle_id, @assembly_name, @press_name, @recipe_version, @closed_at, @dwell_held_s, @result, @simulated, @cycle_json, @proof)`);
   const differences: MergeDifference[] = [];
   let added = 0;
-  for (const theirs of other.prepare<[], Row>('SELECT * FROM cycles ORDER BY cycle_row').iterate()) {
+  for (const theirs of other.prepare<[], CycleRow>('SELECT * FROM cycles ORDER BY cycle_row').iterate()) {
     const versions = versionsOf(theirs.assembly_name, theirs.press_name, theirs.recipe_version);
     const ours = find.get(theirs.cycle_id);
     // Of several numbers of one recipe the cycle keeps the one it has.
@@ -54,7 +43,7 @@ export function mergeCycles(
 
 type Fields = Readonly<Record<string, unknown>>;
 
-const fieldsOf = ({ cycle_json }: Row): Fields => JSON.parse(cycle_json) as Fields;
+const fieldsOf = ({ cycle_json }: CycleRow): Fields => JSON.parse(cycle_json) as Fields;
 
 function whatDiffers(ours: Fields, theirs: Fields): MergeDifference['details'] {
   return [...new Set([...Object.keys(ours), ...Object.keys(theirs)])].flatMap((key) => {

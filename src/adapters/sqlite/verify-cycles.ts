@@ -1,21 +1,13 @@
 import type Database from 'better-sqlite3';
 import type { StoreProblem } from '../../core/exchange/StoreVerification.ts';
 import { verificationDetails } from '../../core/text/verification-text.ts';
+import type { CycleRow } from './CycleRow.ts';
 import { cycleSchema } from './cycle-schema.ts';
 import { fromJson } from './from-json.ts';
 import { fitsProof } from './json-proof.ts';
 import { unreadable } from './unreadable.ts';
 
-interface Row {
-  cycle_id: string;
-  assembly_name: string;
-  press_name: string;
-  recipe_version: number;
-  closed_at: string;
-  dwell_held_s: number;
-  result: string;
-  simulated: 0 | 1;
-  cycle_json: string;
+interface Row extends CycleRow {
   proof: string | null;
   recipe_there: 0 | 1;
 }

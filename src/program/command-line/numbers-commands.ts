@@ -1,10 +1,5 @@
 import { type Command, Option } from 'commander';
-import { jsonOption, lazily, showOption, storeOption } from './shared-options.ts';
-
-const list = (value: string, before: readonly string[] | undefined): readonly string[] => [
-  ...(before ?? []),
-  value,
-];
+import { addLoggerColumns, jsonOption, lazily, repeated, showOption, storeOption } from './shared-options.ts';
 
 /** What the adhesive's data sheet says of its cure: the three belong together. */
 export function addCureOptions(command: Command): Command {
@@ -20,7 +15,7 @@ export function addDoubtOptions(command: Command): Command {
     .option(
       '--part <code:limit>',
       'doubt common to all runs, such as cold-junction:1C, tip-placement:0.5C, probe-lag:0.4s, platen-offset:3C (may be repeated)',
-      list,
+      repeated,
     )
     .option(
       '--reference-start <temperature>',
@@ -41,7 +36,7 @@ export function addNumbersCommands(program: Command): void {
     .option(
       '--point <point>',
       'calibration point: temperature:error:expanded uncertainty (k = 2)[:date], such as 177C:-0.6C:0.5C:2026-03-01; ice or boiling for the temperature (may be repeated; replaces the points before)',
-      list,
+      repeated,
     )
     .option('--no-points', 'forget the calibration (kept in the history)')
     .option(
@@ -66,8 +61,7 @@ export function addNumbersCommands(program: Command): void {
     .addOption(jsonOption())
     .action(lazily(async () => (await import('../commands/probes.ts')).probes));
 
-  program
-    .command('what-if [files...]')
+  addLoggerColumns(program.command('what-if [files...]'))
     .description('estimate the soak time for another target, other platens or another start; never a recipe')
     .option('--trial <id>', 'a trial from the store instead of files')
     .option('--target <temperature>', 'other target')
@@ -78,19 +72,6 @@ export function addNumbersCommands(program: Command): void {
     .option('--closed-at <time>', 'press closed, counted from the first reading, for files without a mark')
     .option('--set-points <temperature>', 'platen set point of the runs as made; upper/lower')
     .option('--roles <list>', 'what each channel is laid on, channel 1 first, parted by commas')
-    .addOption(new Option('--unit <unit>', 'logger file: unit of the temperatures').choices(['C', 'F', 'K']))
-    .option('--time-column <name>', 'logger file: heading or number (from 1) of the time column')
-    .option('--temperature-column <name>', 'logger file: temperature column (may be repeated)', list)
-    .addOption(
-      new Option('--time-unit <unit>', 'logger file: unit of the times').choices([
-        's',
-        'ms',
-        'us',
-        'min',
-        'h',
-      ]),
-    )
-    .option('--interval <duration>', 'logger file without times: time between rows')
     .option('--probes <names>', 'probe on each channel, channel 1 first, parted by commas')
     .addOption(showOption())
     .addOption(storeOption())

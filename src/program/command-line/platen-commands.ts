@@ -1,29 +1,13 @@
 import { type Command, Option } from 'commander';
-import { jsonOption, lazily, showOption, storeOption } from './shared-options.ts';
+import { addLoggerColumns, jsonOption, lazily, showOption, storeOption } from './shared-options.ts';
 import { addSideOptions, heatingOption } from './side-options.ts';
-
-const list = (value: string, before: readonly string[] | undefined): readonly string[] => [
-  ...(before ?? []),
-  value,
-];
 
 /** Options that say how another logger's file is to be read, and what each channel is laid on. */
 function addFileOptions(command: Command): Command {
-  return command
-    .option('--roles <list>', 'what each channel is laid on, channel 1 first, parted by commas')
-    .addOption(new Option('--unit <unit>', 'unit of temperatures without one').choices(['C', 'F', 'K']))
-    .option('--time-column <name>', 'logger file: heading or number (from 1) of the time column')
-    .option('--temperature-column <name>', 'logger file: temperature column (may be repeated)', list)
-    .addOption(
-      new Option('--time-unit <unit>', 'logger file: unit of the times').choices([
-        's',
-        'ms',
-        'us',
-        'min',
-        'h',
-      ]),
-    )
-    .option('--interval <duration>', 'logger file without times: time between rows');
+  return addLoggerColumns(command).option(
+    '--roles <list>',
+    'what each channel is laid on, channel 1 first, parted by commas',
+  );
 }
 
 function addWarmUpOptions(command: Command): Command {

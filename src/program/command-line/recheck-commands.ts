@@ -1,11 +1,13 @@
 import { type Command, Option } from 'commander';
 import { addDoubtOptions } from './numbers-commands.ts';
-import { addLoggerColumns, jsonOption, lazily, showOption, storeOption } from './shared-options.ts';
-
-const list = (value: string, before: readonly string[] | undefined): readonly string[] => [
-  ...(before ?? []),
-  ...value.split(',').map((part) => part.trim()),
-];
+import {
+  addLoggerColumns,
+  jsonOption,
+  lazily,
+  separated,
+  showOption,
+  storeOption,
+} from './shared-options.ts';
 
 /** Whether a recipe still holds, and how soak times went over months. */
 export function addRecheckCommands(program: Command): void {
@@ -15,7 +17,7 @@ export function addRecheckCommands(program: Command): void {
     .option('--press <name>', 'press of the recipe')
     .option('--version <number>', 'version of the recipe (the latest unless stated)')
     .option('--trial <id>', 'only the runs of this trial')
-    .option('--targets <list>', 'what if: dwell at these targets too, such as 330F,340F,350F', list)
+    .option('--targets <list>', 'what if: dwell at these targets too, such as 330F,340F,350F', separated)
     .option('--target <temperature>', 'what if: another target than the recipe’s')
     .option('--hold <duration>', 'what if: another hold than the recipe’s')
     .addOption(

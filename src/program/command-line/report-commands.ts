@@ -1,21 +1,11 @@
 import { type Command, Option } from 'commander';
 import { addDoubtOptions } from './numbers-commands.ts';
-import { lazily, showOption, storeOption } from './shared-options.ts';
+import { addLoggerColumns, lazily, repeated, separated, showOption, storeOption } from './shared-options.ts';
 import { addSideOptions } from './side-options.ts';
-
-const list = (value: string, before: readonly string[] | undefined): readonly string[] => [
-  ...(before ?? []),
-  value,
-];
-
-const separateList = (value: string, before: readonly string[] | undefined): readonly string[] => [
-  ...(before ?? []),
-  ...value.split(',').map((part) => part.trim()),
-];
 
 /** Options that say which trial, and how files are read and judged: as for `replay`. */
 function addTrialOptions(command: Command): Command {
-  return addDoubtOptions(command)
+  return addLoggerColumns(addDoubtOptions(command))
     .option('--trial <id>', 'a trial from the store instead of files')
     .option('--assembly <name>', 'assembly of the files, where they do not say')
     .option('--press <name>', 'press of the files, where they do not say')
@@ -36,19 +26,6 @@ function addTrialOptions(command: Command): Command {
     .option('--ambient <temperature>', 'room temperature, such as 75F (files)')
     .option('--probes <list>', 'probe on each channel, channel 1 first, parted by commas, - for none (files)')
     .option('--roles <list>', 'what each channel is laid on, channel 1 first, parted by commas')
-    .option('--time-column <name>', 'logger file: heading or number (from 1) of the time column')
-    .option('--temperature-column <name>', 'logger file: heading or number of the bond-line column', list)
-    .addOption(new Option('--unit <unit>', 'logger file: unit of the temperatures').choices(['C', 'F', 'K']))
-    .addOption(
-      new Option('--time-unit <unit>', 'logger file: unit of the times').choices([
-        's',
-        'ms',
-        'us',
-        'min',
-        'h',
-      ]),
-    )
-    .option('--interval <duration>', 'logger file without times: time between rows')
     .addOption(showOption())
     .addOption(storeOption());
 }
@@ -56,7 +33,7 @@ function addTrialOptions(command: Command): Command {
 /** Options that choose targets, cycles of a lot, or places of a survey. */
 function addChoiceOptions(command: Command): Command {
   return command
-    .option('--targets <list>', 're-check: dwell at these targets too, such as 330F,340F,350F', separateList)
+    .option('--targets <list>', 're-check: dwell at these targets too, such as 330F,340F,350F', separated)
     .option('--cycles <numbers>', 'lot: only these, as bond --cycles numbers them, such as 1-40,42')
     .option('--from <day>', 'lot: closed on this day or later, such as 2026-03-02')
     .option('--to <day>', 'lot: closed on this day or before')
@@ -79,7 +56,11 @@ export function addReportCommands(program: Command): void {
     .requiredOption('--out <file>', 'file to write; its ending says which: .html or .pdf')
     .addOption(new Option('--paper <size>', 'paper of the PDF').choices(['letter', 'a4']).default('letter'))
     .option('--gauge <pressure>', 'gauge pressure that was set, such as 43psi')
-    .option('--equipment <text>', 'probe, reader or gauge with its calibration date (may be repeated)', list)
+    .option(
+      '--equipment <text>',
+      'probe, reader or gauge with its calibration date (may be repeated)',
+      repeated,
+    )
     .option(
       '--recheck [version]',
       'hold the runs against the recipe in the store (the latest version unless stated); without files and --trial: all its runs there',

@@ -24,6 +24,12 @@ export const repeated = (value: string, before: readonly string[] | undefined): 
   value,
 ];
 
+/** An option that holds several values parted by commas, and may be repeated. */
+export const separated = (value: string, before: readonly string[] | undefined): readonly string[] => [
+  ...(before ?? []),
+  ...value.split(',').map((part) => part.trim()),
+];
+
 /** How another logger's file is to be read, for every command that reads one whole. */
 export function addLoggerColumns(command: Command): Command {
   return command
