@@ -1,4 +1,3 @@
-import { useApp, useInput } from 'ink';
 import { type ReactNode, useCallback } from 'react';
 import { rowText } from '../../core/chart/row-text.ts';
 import { BURST_US } from '../../core/screen/classify-input.ts';
@@ -9,6 +8,7 @@ import type { Drawing } from './how-to-draw.ts';
 import { rawInputs } from './raw-inputs.ts';
 import { styledRowToAnsi } from './styled-row-to-ansi.ts';
 import type { TrialScreenModel } from './TrialScreenModel.ts';
+import { useKeys } from './use-keys.ts';
 import { useScreenClock } from './use-screen-clock.ts';
 import { useWindowSize } from './use-window-size.ts';
 
@@ -22,9 +22,6 @@ export interface TrialScreenProps {
   readonly clearWindow: () => void;
 }
 
-/** Ctrl-C leaves at once; everything that came is in the store already. */
-export const INTERRUPTED = 'interrupted';
-
 /** Keys and scans are told apart by real time, whatever the speed of a simulation or replay. */
 const handUs = () => performance.now() * 1000;
 
@@ -32,18 +29,13 @@ const handUs = () => performance.now() * 1000;
 export function TrialScreen(props: TrialScreenProps): ReactNode {
   const { model, nowUs, drawing, everyMs, clearWindow } = props;
   const { ascii, colours } = drawing;
-  const { exit } = useApp();
   const size = useWindowSize(clearWindow);
   const beat = useCallback(
     () => model.dispatch({ kind: 'tick', atUs: nowUs(), handUs: handUs() }),
     [model, nowUs],
   );
   const soon = useScreenClock(Math.max(100, everyMs), beat);
-  useInput((input, key) => {
-    if (key.ctrl && input === 'c') {
-      (exit as (value: string) => void)(INTERRUPTED);
-      return;
-    }
+  useKeys((input, key) => {
     const atUs = nowUs();
     for (const raw of rawInputs(input, key, atUs, handUs()))
       model.dispatch({ kind: 'input', input: raw, atUs });

@@ -1,7 +1,8 @@
 import type { TrialIntent } from '../../core/screen/TrialIntent.ts';
 import { runOnOtherPage } from './run-on-other-page.tsx';
-import { INTERRUPTED, TrialScreen } from './TrialScreen.tsx';
+import { TrialScreen } from './TrialScreen.tsx';
 import type { TrialScreenModel } from './TrialScreenModel.ts';
+import { INTERRUPTED } from './use-keys.ts';
 
 export interface RunTrialScreenOptions {
   readonly model: TrialScreenModel;

@@ -1,4 +1,3 @@
-import { useApp, useInput } from 'ink';
 import { type ReactNode, useEffect, useMemo, useState } from 'react';
 import { rowText } from '../../../core/chart/row-text.ts';
 import { BURST_US } from '../../../core/screen/classify-input.ts';
@@ -8,6 +7,7 @@ import { FrameRows } from '../FrameRows.tsx';
 import type { Drawing } from '../how-to-draw.ts';
 import { rawInputs } from '../raw-inputs.ts';
 import { styledRowToAnsi } from '../styled-row-to-ansi.ts';
+import { useKeys } from '../use-keys.ts';
 import { useWindowSize } from '../use-window-size.ts';
 import type { HomeModel } from './HomeModel.ts';
 
@@ -19,15 +19,11 @@ export interface HomeScreenProps {
   readonly clearWindow: () => void;
 }
 
-/** Ctrl-C leaves at once. */
-export const INTERRUPTED = 'interrupted';
-
 /** Messages go away by themselves; nothing else moves here without an event. */
 const BEAT_MS = 500;
 
 /** Draws the present page whenever it changed, and hands keys to the model. */
 export function HomeScreen({ model, nowUs, drawing, clearWindow }: HomeScreenProps): ReactNode {
-  const { exit } = useApp();
   const size = useWindowSize(clearWindow);
   const [state, setState] = useState(() => model.getState());
   useEffect(() => {
@@ -39,11 +35,7 @@ export function HomeScreen({ model, nowUs, drawing, clearWindow }: HomeScreenPro
       clearInterval(timer);
     };
   }, [model, nowUs]);
-  useInput((input, key) => {
-    if (key.ctrl && input === 'c') {
-      (exit as (value: string) => void)(INTERRUPTED);
-      return;
-    }
+  useKeys((input, key) => {
     const atUs = nowUs();
     for (const raw of rawInputs(input, key, atUs)) model.dispatch({ kind: 'input', input: raw, atUs });
     // A key that stood alone for the length of a burst was a key.

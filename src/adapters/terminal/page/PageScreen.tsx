@@ -1,4 +1,3 @@
-import { useApp, useInput } from 'ink';
 import { type ReactNode, useCallback } from 'react';
 import { rowText } from '../../../core/chart/row-text.ts';
 import { BURST_US } from '../../../core/screen/classify-input.ts';
@@ -8,6 +7,7 @@ import { FrameRows } from '../FrameRows.tsx';
 import type { Drawing } from '../how-to-draw.ts';
 import { rawInputs } from '../raw-inputs.ts';
 import { styledRowToAnsi } from '../styled-row-to-ansi.ts';
+import { useKeys } from '../use-keys.ts';
 import { useScreenClock } from '../use-screen-clock.ts';
 import { useWindowSize } from '../use-window-size.ts';
 import type { PageEvent } from './PageModel.ts';
@@ -20,23 +20,15 @@ export interface PageScreenProps {
   readonly clearWindow: () => void;
 }
 
-/** Ctrl-C leaves at once. */
-export const INTERRUPTED = 'interrupted';
-
 /** Digits change at most four times a second. */
 const EVERY_MS = 250;
 
 /** Draws a live page four times a second and hands keys to its model. */
 export function PageScreen({ model, nowUs, drawing, clearWindow }: PageScreenProps): ReactNode {
-  const { exit } = useApp();
   const size = useWindowSize(clearWindow);
   const beat = useCallback(() => model.dispatch({ kind: 'tick', atUs: nowUs() }), [model, nowUs]);
   const soon = useScreenClock(EVERY_MS, beat);
-  useInput((input, key) => {
-    if (key.ctrl && input === 'c') {
-      (exit as (value: string) => void)(INTERRUPTED);
-      return;
-    }
+  useKeys((input, key) => {
     const atUs = nowUs();
     for (const raw of rawInputs(input, key, atUs)) model.dispatch({ kind: 'input', input: raw, atUs });
     soon(BURST_US / 1000 + 5);

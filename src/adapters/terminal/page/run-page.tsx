@@ -1,6 +1,7 @@
 import { runOnOtherPage } from '../run-on-other-page.tsx';
+import { INTERRUPTED } from '../use-keys.ts';
 import type { PageIntent } from './PageModel.ts';
-import { INTERRUPTED, PageScreen, type PageScreenProps } from './PageScreen.tsx';
+import { PageScreen, type PageScreenProps } from './PageScreen.tsx';
 
 export interface RunPageOptions extends Pick<PageScreenProps, 'nowUs'> {
   /** ASCII although the terminal shows more. */
